@@ -1,0 +1,297 @@
+// Package survey reads the file a restorer writes: the irons, bolts, parts and
+// fastenings of one vehicle, and whatever else is known of it. It checks the
+// file and says where it is wrong; it derives nothing.
+//
+// A survey is a TOML file. Lengths are text ("1 3/4", "3 ft 6 1/2", "44.5 mm")
+// and become millimetres; a bare number has the vehicle's unit.
+package survey
+
+import (
+	"time"
+
+	"lostwood/internal/quantity"
+	"lostwood/internal/vehicle"
+	"lostwood/parts"
+)
+
+// A Position is a place in the file, from line 1 and column 1.
+type Position struct{ Line, Column int }
+
+// A Survey is a file that was read and found without fault. Things stand in
+// the order of the file. Every reference in it leads somewhere.
+type Survey struct {
+	File       string // as given, for messages
+	Hash       string // SHA-256 of the bytes, in hex
+	Name       string
+	Issue      string
+	Date       time.Time
+	Unit       quantity.Unit
+	Note       string
+	Wood       Wood
+	Doubts     Doubts
+	Datum      []Statement // what fixes the vehicle's frame
+	Irons      []Iron
+	Parts      []Part
+	Fastenings []Fastening
+	Joints     []Joint
+	Evidence   []Statement
+	Boards     []Board
+}
+
+// Wood is what the timber is bought at and will live at. Moisture is in percent.
+type Wood struct {
+	Timber  string // where a part names none
+	Bought  quantity.Moisture
+	Worked  quantity.Moisture // on the day it is worked; as bought where not stated
+	Service Climate
+}
+
+// A Climate is the moisture the vehicle will live at, one of three ways:
+// Driest and Wettest straight in percent; the name of a published Place; or
+// Months of temperature (degrees Celsius) and relative humidity (percent).
+type Climate struct {
+	At              Position
+	Driest, Wettest quantity.Moisture // equal where one figure is given
+	Place           string
+	Months          [][2]float64
+}
+
+// Doubts are what one reading of each sort is worth (standard uncertainties),
+// unless a line says otherwise. All have defaults.
+type Doubts struct {
+	Rule, Callipers, Tape Reading                   // instruments
+	Grip                  Reading                   // a grip read from a bolt's mark
+	Contact               Reading                   // faces said to touch
+	Play                  Reading                   // a bolt in its hole
+	Centre                Reading                   // a bolt on the middle line of its timber
+	Twin                  Reading                   // near against off, and off the middle line of the vehicle
+	Row                   Reading                   // one of a row against the next
+	Known                 [quantity.Unknown]Reading // by how a statement is known
+}
+
+// A Reading is a length that was read or stated, with its doubt worked out.
+type Reading struct {
+	At    Position
+	Value quantity.Length
+	Doubt quantity.Length // standard uncertainty; by its own ±, else by its instrument
+}
+
+// A Size is a named reading: thick, wide, long ...
+type Size struct {
+	Name string
+	Reading
+}
+
+// Sides says whether a thing is single or one of a near and off pair.
+type Sides int
+
+// The sides.
+const (
+	Single Sides = iota
+	Pair
+)
+
+// An IronKind is what an iron is.
+type IronKind string
+
+// The kinds of iron.
+const (
+	Strap  IronKind = "strap"
+	Plate  IronKind = "plate"
+	Clip   IronKind = "clip"
+	Socket IronKind = "socket"
+	Rail   IronKind = "rail"
+	Hinge  IronKind = "hinge"
+	Stay   IronKind = "stay"
+	Tyre   IronKind = "tyre"
+	Band   IronKind = "band"
+	Ring   IronKind = "ring"
+	Axle   IronKind = "axle"
+	Spring IronKind = "spring"
+)
+
+// An Iron is one iron, a pair, or a row of irons alike.
+//
+// Its sizes are long, wide and thick, where they are read; a tyre or ring has
+// instead outside or girth (both over the iron), or chord and rise of a
+// piece (over the iron), and wide and thick. A socket has mouth (the wood's
+// size it takes, along its bolts' row) besides.
+type Iron struct {
+	At        Position
+	ID, Name  string
+	Kind      IronKind
+	Runs      vehicle.Run
+	Sides     Sides
+	Number    int // in a row, fore to hind or near to off; 1 where single
+	Sizes     []Size
+	Holes     []Reading // from its fore, near or lower end
+	Off       *Other    // the off one of a pair, where it was read too
+	Found     *Other    // as found, where that differs from as made
+	Condition string
+	Where     string // where found
+	Marks     string
+	Photos    []string
+	Note      string
+}
+
+// Other is a second set of readings of an iron.
+type Other struct {
+	Sizes []Size
+	Holes []Reading
+	Why   string
+}
+
+// A Part is a timber that is wanted: one, a pair, or a row.
+type Part struct {
+	At       Position
+	ID, Name string
+	Kind     parts.Kind
+	Runs     vehicle.Run
+	Sides    Sides
+	Handed   Handedness
+	Number   int // in a row, or alike; 1 where single
+	Centred  Centring
+	Timber   string
+	Stated   []Statement // dimensions given with the part, one term each
+	Counts   map[string]int
+	Angles   map[string]quantity.Angle
+	Status   vehicle.Status
+	Kept     string
+	AsMade   []Size
+	Note     string
+}
+
+// Handedness says whether the near and the off of a pair are mirror images.
+type Handedness int
+
+// The two.
+const (
+	Handed Handedness = iota // a pair is two mirrored parts
+	Same                     // one pattern serves both sides
+)
+
+// Centring says whether bolts are taken to lie on the middle line of the timber.
+type Centring int
+
+// The two.
+const (
+	Central Centring = iota
+	Anywhere
+)
+
+// A Direction is the way a fastening goes from its head to its nut.
+type Direction int
+
+// The directions. Inward is from the outer side towards the middle line of the
+// vehicle, or towards the hub in a wheel.
+const (
+	Down Direction = iota
+	Up
+	Inward
+	Outward
+	Hindward
+	Forward
+)
+
+// A Fastening is a bolt, clip, rivet or screw through a run of things, head first.
+type Fastening struct {
+	At        Position
+	ID        string // "7", by its order in the file, or as written
+	Name      string
+	What      string          // "bolt", "clip", "rivet", "screw"
+	Diameter  quantity.Length // of a bolt; 0 for a clip
+	Inside    *Reading        // a clip's width between its legs
+	Direction Direction
+	Through   []Step
+	Sides     Sides       // Pair where written, or where a thing in it is paired
+	Number    int         // of the row it stands in; 1 where single
+	Grips     [][]Reading // by member of the row, then near and off; a zero Reading is one not taken
+	Bolt      *Bolt       // what else was read of it
+	Head      Head
+	Sunk      quantity.Length // how deep the head lies in a counterbore; 0 for flush on the face
+}
+
+// A Head is the shape of a bolt's head, as it bears on wood.
+type Head string
+
+// The heads.
+const (
+	PlainHead  Head = "plain"       // square or hexagon, lying on the face
+	SquareNeck Head = "square-neck" // a carriage bolt: its neck sinks into the wood
+)
+
+// A Bolt is what was read of a bolt with no grip mark.
+type Bolt struct {
+	At               Position
+	ID               string
+	Diameter         quantity.Length
+	Length           Reading  // under the head
+	Thread           *Reading // length of thread
+	Nut              *Reading // thickness
+	Washer           *Reading // thickness, all washers together
+	Proud            *Reading // thread past the nut
+	Mark             *Reading // grip mark: head to nut, rust line or polish
+	Condition, Where string
+}
+
+// A Step is one thing in a fastening's run, or a depth or gap between two.
+type Step struct {
+	At    Position
+	Thing string // id of a part or iron; empty for a depth or gap
+	Holes []int  // which hole of an iron, by member of the row; one serves all
+	Let   *Reading
+	Into  string // the part that is cut for Let
+	Gap   *Reading
+	Worn  quantity.Length // by how much a hole is worn
+}
+
+// A Joint is one of wood to wood, or wood cut for an iron.
+type Joint struct {
+	At    Position
+	Kind  JointKind
+	Of    string // the part that is cut: the tenon's own part, the part notched or housed
+	With  string // what it meets: the mortised part; what passes the notch
+	End   string // of a tenon: "near", "off", "fore", "hind", "lower", "upper", "both"
+	Sizes []Size // long, wide, thick, deep, clear as they apply
+}
+
+// A JointKind is how wood is joined.
+type JointKind string
+
+// The joints.
+const (
+	TenonJoint   JointKind = "tenon"
+	HousingJoint JointKind = "housing"
+	NotchJoint   JointKind = "notch"
+	MortiseJoint JointKind = "mortise"
+)
+
+// A Statement is an equation between dimensions and places:
+// the sum of the terms plus the constant is zero, give or take Doubt.
+type Statement struct {
+	At       Position
+	Text     string // as written
+	Known    quantity.Known
+	Terms    []Term
+	Constant quantity.Length
+	Doubt    quantity.Length
+}
+
+// A Term is a dimension or a place in a statement: "reach.wide", "sill-plate#3.x".
+type Term struct {
+	At      Position
+	Factor  float64
+	Thing   string
+	Hole    int // 0 for none
+	Feature string
+}
+
+// A Board is one in the yard.
+type Board struct {
+	At                Position
+	ID, Timber        string
+	Thick, Wide, Long quantity.Length
+	Moisture          quantity.Moisture
+	Number            int
+	Note              string
+}

@@ -1,0 +1,28 @@
+package vehicle
+
+import "lostwood/parts"
+
+// FaceWords names a face as the joiner sees it on the fitted part: "outer
+// side", "hind side", "fore end".
+func (i *Item) FaceWords(f parts.Face) string {
+	return i.words()[f]
+}
+
+func (i *Item) words() [6]string {
+	switch i.Run {
+	case Across:
+		return [6]string{"upper face", "hind side", "under face", "fore side", "near end", "off end"}
+	case Upright:
+		return [6]string{"fore face", "outer side", "hind face", "inner side", "lower end", "upper end"}
+	case Round:
+		return [6]string{"back (to the tyre)", "inner side", "belly", "outer side", "first end", "second end"}
+	}
+	w := [6]string{"upper face", "near side", "under face", "off side", "fore end", "hind end"}
+	switch i.Hand {
+	case Near:
+		w[1], w[3] = "outer side", "inner side"
+	case Off:
+		w[1], w[3] = "inner side", "outer side"
+	}
+	return w
+}
