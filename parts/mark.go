@@ -9,7 +9,7 @@ type Work int
 const (
 	Boring Work = iota
 	Mortising
-	Housing
+	LettingIn // housings and grooves
 	Notching
 	Tenoning
 	Chamfering

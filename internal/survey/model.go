@@ -57,7 +57,8 @@ type Climate struct {
 }
 
 // Doubts are what one reading of each sort is worth (standard uncertainties),
-// unless a line says otherwise. All have defaults.
+// unless a line says otherwise. All have defaults, At nowhere; Value and Doubt
+// are both the uncertainty.
 type Doubts struct {
 	Rule, Callipers, Tape Reading                   // instruments
 	Grip                  Reading                   // a grip read from a bolt's mark

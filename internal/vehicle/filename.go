@@ -34,7 +34,7 @@ func (v *Vehicle) Stem(i *Item) string {
 		hand = "_" + strings.ToUpper(i.Hand.String())
 	}
 	return fmt.Sprintf("%02d_%s_%s_%.1fmm_%d-off%s_issue-%s", i.Number, Slug(i.Name), Slug(i.Timber),
-		i.Thickness().Millimetres(), i.NumberOff, hand, Slug(v.Issue))
+		i.Thickness().Millimetres(), i.NumberOff, hand, strings.ToUpper(Slug(v.Issue)))
 }
 
 // Thickness is the lesser of an item's two extents across the grain.

@@ -34,7 +34,8 @@ type Vehicle struct {
 // Moisture is what the wood is bought, worked and kept at.
 type Moisture struct {
 	Bought, Worked, Service quantity.Moisture
-	Basis                   string // where the service figure comes from
+	Driest, Wettest         quantity.Moisture // in service
+	Basis                   string            // where the service figures come from
 }
 
 // A Hand is the side of the vehicle a part belongs to.
@@ -73,11 +74,12 @@ const (
 	Approved
 	Made
 	Fitted
+	LeftOpen // deliberately not to be made
 )
 
 // String is the word a survey uses.
 func (s Status) String() string {
-	return [...]string{"proposed", "approved", "made", "fitted"}[s]
+	return [...]string{"proposed", "approved", "made", "fitted", "left open"}[s]
 }
 
 // A Dimension is one size of a part.
@@ -145,7 +147,17 @@ type Fastening struct {
 	What     string // "bolt" or "clip"
 	Diameter quantity.Length
 	Grip     quantity.Size // head to nut, as adjusted
-	Through  []string      // ids of what it goes through, head first
+	Through  []Stop        // what it goes through, head first
+	// Head is where its head bears; Way is the direction from there to the nut.
+	// In a wheel Head is not known and Way is zero.
+	Head [3]quantity.Size
+	Way  [3]float64
+}
+
+// A Stop is one thing that a fastening goes through.
+type Stop struct {
+	ID   string
+	Hole int // of an iron, from 1; 0 for a timber
 }
 
 // An Iron is one iron as adjusted.
@@ -164,7 +176,8 @@ type Concern int
 
 // The concerns, gravest first.
 const (
-	Contradiction Concern = iota // readings that do not agree
+	Unmakeable    Concern = iota // a part that cannot be made as it stands
+	Contradiction                // readings that do not agree
 	Open                         // nothing determines it
 	Unlike                       // a pair or row that is not alike
 	Advice                       // to heed in the making
@@ -172,7 +185,7 @@ const (
 
 // String is a heading for the concern.
 func (c Concern) String() string {
-	return [...]string{"contradicts", "not known", "not alike", "heed"}[c]
+	return [...]string{"cannot be made", "contradicts", "not known", "not alike", "heed"}[c]
 }
 
 // A Finding is one thing the restorer should know.

@@ -1,0 +1,103 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+
+	"lostwood/internal/cutlist"
+	"lostwood/internal/listing"
+	"lostwood/internal/survey"
+)
+
+func runCheck(_ context.Context, args []string, out, _ io.Writer) error {
+	f := flags("check", "SURVEY", "Says what is wrong with a survey. Nothing is made.", out)
+	rest, err := parse(f, args, 1, 1)
+	if err != nil {
+		return err
+	}
+	src, err := open(rest)
+	if err != nil {
+		return err
+	}
+	s, err := survey.Read(src.name, src.data)
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(out, "%s: no fault found in %d irons, %d parts and %d fastenings.\n",
+		src.name, len(s.Irons), len(s.Parts), len(s.Fastenings))
+	return err
+}
+
+func runSizes(_ context.Context, args []string, out, errs io.Writer) error {
+	f := flags("sizes", "[SURVEY]", "Lists every size, its give or take, and how we know.", out)
+	format := f.String("format", "table", "how to write it: table, csv or json")
+	rest, err := parse(f, args, 0, 1)
+	if err != nil {
+		return err
+	}
+	how, err := listing.ParseFormat(*format)
+	if err != nil {
+		return misuse("%v", err)
+	}
+	src, err := open(rest)
+	if err != nil {
+		return err
+	}
+	v, _, err := derived(src)
+	if err != nil {
+		return err
+	}
+	if err := listing.Sizes(v).Write(out, how); err != nil {
+		return err
+	}
+	if how == listing.Table {
+		_, err = fmt.Fprintf(out, "\n%s", listing.Closing(v))
+		return err
+	}
+	_, err = fmt.Fprint(errs, listing.Closing(v))
+	return err
+}
+
+func runCuts(_ context.Context, args []string, out, _ io.Writer) error {
+	f := flags("cuts", "[SURVEY]", "Lists what to cut, sawn and finished, and what to buy.", out)
+	format := f.String("format", "table", "how to write it: table, csv or json")
+	totals := f.Bool("totals", false, "only the totals by species and thickness")
+	rest, err := parse(f, args, 0, 1)
+	if err != nil {
+		return err
+	}
+	how, err := listing.ParseFormat(*format)
+	if err != nil {
+		return misuse("%v", err)
+	}
+	src, err := open(rest)
+	if err != nil {
+		return err
+	}
+	v, woods, err := derived(src)
+	if err != nil {
+		return err
+	}
+	list, err := cutlist.Make(v, woods, cutlist.Usual())
+	if err != nil {
+		return err
+	}
+	if *totals {
+		return list.Totals().Write(out, how)
+	}
+	if err := list.Cutting().Write(out, how); err != nil || how != listing.Table {
+		return err
+	}
+	fmt.Fprintln(out)
+	return list.Totals().Write(out, how)
+}
+
+func runSurvey(_ context.Context, args []string, out, _ io.Writer) error {
+	f := flags("survey", "", "Prints how a survey is written.", out)
+	if _, err := parse(f, args, 0, 0); err != nil {
+		return err
+	}
+	_, err := io.WriteString(out, survey.Reference())
+	return err
+}

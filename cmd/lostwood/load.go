@@ -1,0 +1,61 @@
+package main
+
+import (
+	"io"
+	"os"
+
+	"lostwood/internal/demo"
+	"lostwood/internal/derive"
+	"lostwood/internal/survey"
+	"lostwood/internal/timber"
+	"lostwood/internal/vehicle"
+)
+
+// mostBytes is as much of a file as is read: more than any survey may have, so
+// that the reader can say that it is too large.
+const mostBytes = 2 << 20
+
+// A source is a survey's bytes and what to call it in messages.
+type source struct {
+	name string
+	data []byte
+}
+
+// open reads the survey that was named, or the one that comes with the program.
+func open(args []string) (source, error) {
+	if len(args) == 0 {
+		return source{demo.Name, demo.Survey()}, nil
+	}
+	f, err := os.Open(args[0])
+	if err != nil {
+		return source{}, misuse("%s cannot be read: %v", args[0], plain(err))
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, mostBytes))
+	if err != nil {
+		return source{}, misuse("%s cannot be read: %v", args[0], plain(err))
+	}
+	return source{args[0], data}, nil
+}
+
+// plain takes the program's own words off a file error.
+func plain(err error) error {
+	if p, ok := err.(*os.PathError); ok {
+		return p.Err
+	}
+	return err
+}
+
+// derived is a survey's vehicle, and the woods it is made of.
+func derived(s source) (*vehicle.Vehicle, timber.Catalogue, error) {
+	woods, err := timber.Published()
+	if err != nil {
+		return nil, woods, err
+	}
+	read, err := survey.Read(s.name, s.data)
+	if err != nil {
+		return nil, woods, err
+	}
+	v, err := derive.Vehicle(read, woods)
+	return v, woods, err
+}

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"lostwood/internal/delivery"
+	"lostwood/internal/listing"
+	"lostwood/internal/pattern"
+	"lostwood/internal/quantity"
+	"lostwood/internal/vehicle"
+)
+
+func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
+	f := flags("make", "[SURVEY]", "Makes meshes, full-size patterns, the cutting list and the record of a vehicle.", out)
+	folder := f.String("out", "", "the `folder` to write; out/ and the vehicle's name where not given")
+	paper := f.String("paper", "A4", "what patterns are printed on: A4, A3, A2, A1, A0, Letter, Tabloid, or roll and its width")
+	tolerance := f.Float64("tolerance", 0.05, "how far a mesh may lie from the true surface, in `mm`")
+	rest, err := parse(f, args, 0, 1)
+	if err != nil {
+		return err
+	}
+	sheet, err := pattern.FindPaper(*paper)
+	if err != nil {
+		return misuse("%v", err)
+	}
+	if !(*tolerance >= 0.005 && *tolerance <= 5) {
+		return misuse("--tolerance %v is no tolerance to work to; 0.005 to 5 mm would do", *tolerance)
+	}
+	src, err := open(rest)
+	if err != nil {
+		return err
+	}
+	v, woods, err := derived(src)
+	if err != nil {
+		return err
+	}
+	if err := makeable(v); err != nil {
+		return err
+	}
+	if *folder == "" {
+		*folder = filepath.Join("out", v.Slug)
+	}
+	show := newProgress(errs)
+	files, err := delivery.Make(ctx, delivery.Order{
+		Vehicle: v, Survey: src.data, Woods: woods, Paper: sheet,
+		Tolerance: quantity.Length(*tolerance) * quantity.Millimetre, Progress: show.step,
+	})
+	show.end()
+	if err != nil {
+		return err
+	}
+	if err := delivery.Put(*folder, files); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(out, "%s\n%d files are in %s\n", listing.Closing(v), len(files), *folder)
+	return err
+}
+
+// A notMade lists the parts that cannot be made.
+type notMade struct{ vehicle *vehicle.Vehicle }
+
+func (e *notMade) Error() string {
+	var b strings.Builder
+	b.WriteString("Nothing was made, because not every part can be:\n")
+	for _, f := range e.vehicle.Findings {
+		if f.Concern == vehicle.Unmakeable {
+			fmt.Fprintf(&b, "  line %d: %s\n", f.Line, f.Says)
+		}
+	}
+	b.WriteString(`A part that is not to be made yet can be left out with status = "left open".`)
+	return b.String()
+}
+
+func makeable(v *vehicle.Vehicle) error {
+	for _, f := range v.Findings {
+		if f.Concern == vehicle.Unmakeable {
+			return &notMade{v}
+		}
+	}
+	return nil
+}

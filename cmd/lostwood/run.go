@@ -1,0 +1,124 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/pflag"
+)
+
+// A code is what the program ends with.
+type code int
+
+// The exit codes, as the README has them.
+const (
+	done    code = 0
+	atFault code = 1 // the survey or the vehicle is at fault
+	misused code = 2 // the command line is at fault
+)
+
+// A usageError is a command line that cannot be followed.
+type usageError struct{ says string }
+
+func (e *usageError) Error() string { return e.says }
+
+func misuse(format string, a ...any) error { return &usageError{fmt.Sprintf(format, a...)} }
+
+// A command is one thing the program does.
+type command struct {
+	name, arguments, does string
+	run                   func(ctx context.Context, args []string, out, errs io.Writer) error
+}
+
+func commands() []command {
+	return []command{
+		{"make", "[SURVEY]", "make everything: meshes, patterns, cutting list, record", runMake},
+		{"check", "SURVEY", "say what is wrong with a survey, and nothing else", runCheck},
+		{"sizes", "[SURVEY]", "list every size, its give or take and how we know", runSizes},
+		{"cuts", "[SURVEY]", "list what to cut and what to buy", runCuts},
+		{"survey", "", "print how a survey is written", runSurvey},
+	}
+}
+
+// run does what the command line asks.
+func run(ctx context.Context, args []string, out, errs io.Writer) code {
+	err := dispatch(ctx, args, out, errs)
+	var usage *usageError
+	switch {
+	case err == nil, errors.Is(err, pflag.ErrHelp):
+		return done
+	case errors.Is(err, context.Canceled):
+		fmt.Fprintln(errs, "lostwood: stopped; nothing was changed")
+		return atFault
+	case errors.As(err, &usage):
+		fmt.Fprintf(errs, "lostwood: %v\n", err)
+		return misused
+	}
+	fmt.Fprintf(errs, "%v\n", err)
+	return atFault
+}
+
+func dispatch(ctx context.Context, args []string, out, errs io.Writer) error {
+	if len(args) == 0 {
+		fmt.Fprint(errs, help())
+		return misuse("no command was given")
+	}
+	switch args[0] {
+	case "help", "-h", "--help":
+		fmt.Fprint(out, help())
+		return nil
+	}
+	var names []string
+	for _, c := range commands() {
+		if c.name == args[0] {
+			return c.run(ctx, args[1:], out, errs)
+		}
+		names = append(names, c.name)
+	}
+	return misuse("%q is no command; there are %s", args[0], strings.Join(names, ", "))
+}
+
+func help() string {
+	var b strings.Builder
+	b.WriteString("lostwood works out the timber of a horse-drawn vehicle from its irons.\n\n")
+	for _, c := range commands() {
+		fmt.Fprintf(&b, "  lostwood %-18s %s\n", strings.TrimSpace(c.name+" "+c.arguments), c.does)
+	}
+	b.WriteString("\nWithout SURVEY the orchard wagon that comes with the program is taken.\n" +
+		"lostwood COMMAND --help tells a command's options.\n" +
+		"Exit codes: 0 done; 1 the survey or the vehicle is at fault; 2 the command line is at fault.\n")
+	return b.String()
+}
+
+// flags starts a command's options.
+func flags(name, arguments, does string, out io.Writer) *pflag.FlagSet {
+	f := pflag.NewFlagSet(name, pflag.ContinueOnError)
+	f.SetOutput(io.Discard)
+	f.Usage = func() {
+		fmt.Fprintf(out, "lostwood %s\n%s\n", strings.TrimSpace(name+" "+arguments), does)
+		if f.HasFlags() {
+			fmt.Fprintf(out, "\n%s", f.FlagUsages())
+		}
+	}
+	return f
+}
+
+// parse reads options and at most that many arguments.
+func parse(f *pflag.FlagSet, args []string, least, most int) ([]string, error) {
+	if err := f.Parse(args); err != nil {
+		if errors.Is(err, pflag.ErrHelp) {
+			return nil, err
+		}
+		return nil, misuse("%v", err)
+	}
+	if f.NArg() < least {
+		return nil, misuse("%s wants a survey's file name", f.Name())
+	}
+	if f.NArg() > most {
+		return nil, misuse("%s takes no more than %d file name; there is %q besides", f.Name(), most, f.Arg(most))
+	}
+	return f.Args(), nil
+}

@@ -1,0 +1,99 @@
+package cutlist
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"lostwood/internal/quantity"
+	"lostwood/parts"
+)
+
+// thick is from where boards are seldom dry in the middle; common practice, no source.
+const thick = 60 * quantity.Millimetre
+
+// totalsFoot is the wording of the order. Grades and cautions are common
+// practice, no source; the yard's own rules come first.
+func (l *List) totalsFoot() []string {
+	var says []string
+	say := func(format string, values ...any) { says = append(says, fmt.Sprintf(format, values...)) }
+	if p := l.present(); len(p) > 0 {
+		say("Not in this order: %s.", strings.Join(p, ", "))
+	}
+	if p := l.absent(); p != "" {
+		say("Not in this order, since it cannot be said yet what they take: %s.", p)
+	}
+	if len(l.Groups) == 0 {
+		return paper(append(says, "Nothing is to be bought."))
+	}
+	say("Please quote by the piece or by volume, by your own measure and grade rules: these come first.")
+	say("Rough sizes are least sizes, sawn and unplaned, with an allowance for drying, planing and trimming. " +
+		"Longer boards that hold several pieces end to end will do, of the same thickness and grade.")
+	say("%s", l.sum())
+	say("%s plain volume with the waste (%s over the pieces). %s", orderHead(l.vehicle.Unit), l.shares(), l.measureWords())
+	says = append(says, l.wanted()...)
+	if slices.ContainsFunc(l.Lines, func(n Line) bool { return n.ToMake && n.doubtful() }) {
+		say("? A size among these stands on a guess: ask before sawing to it.")
+	}
+	if slices.ContainsFunc(l.Groups, func(g Group) bool { return !g.Mass.Known }) {
+		say("- The weight of this wood is not known, and not counted in the whole.")
+	}
+	return paper(says)
+}
+
+// orderHead explains the columns of volume.
+func orderHead(u quantity.Unit) string {
+	if imperial(u) {
+		return "Bd ft are those of the pieces out of that thickness. To order is in bd ft too, by"
+	}
+	return "The m3 are those of the pieces out of that thickness. To order is in m3 too, by"
+}
+
+func (l *List) measureWords() string {
+	const mass = "The weight is of the order, as bought."
+	if imperial(l.vehicle.Unit) {
+		return "NHLA is the same as one bundle, its surface to the nearest square foot, under 1 in counted as 1 in; the tally of the boards that come is what counts. " + mass
+	}
+	return mass
+}
+
+// sum is the whole order.
+func (l *List) sum() string {
+	var pieces int
+	var net, order quantity.Volume
+	var mass quantity.Mass
+	for _, g := range l.Groups {
+		pieces += g.Pieces
+		net += g.Net
+		order += g.Order
+		mass += g.Mass.Mass
+	}
+	if imperial(l.vehicle.Unit) {
+		return fmt.Sprintf("In all %d pieces of %.1f bd ft; with the waste %.1f bd ft (%.3f m3), about %s as bought.",
+			pieces, net.BoardFeet(), order.BoardFeet(), order.CubicMetres(), massWords(mass, l.vehicle.Unit))
+	}
+	return fmt.Sprintf("In all %d pieces of %.3f m3; with the waste %.3f m3 (%.1f board feet), about %s as bought.",
+		pieces, net.CubicMetres(), order.CubicMetres(), order.BoardFeet(), massWords(mass, l.vehicle.Unit))
+}
+
+// wanted describes the wood.
+func (l *List) wanted() []string {
+	says := []string{
+		bought(l.vehicle.Moisture),
+		"Wood wanted: by the botanical name given; sound, straight-grained, no heart centre (pith), free of knots, shakes, end splits and wind on the sizes named; " +
+			"first grade for length and width (FAS or its like where your rules have it), or a lower one from which these pieces come clear.",
+	}
+	if l.makes(parts.Steamed) {
+		says = append(says, "For bends: the straightest, running out less than about 1 in 15, air-dried and not kiln-dried, no defect on either face.")
+	}
+	if l.makes(parts.Curved) {
+		says = append(says, "For sawn curves: boards wide enough for the squared piece; naturally curved grain that follows it is welcome, so show it.")
+	}
+	if slices.ContainsFunc(l.Groups, func(g Group) bool { return g.Stock.Rough >= thick }) {
+		says = append(says, "Thick stock is seldom dry in the middle: say what it is there, and how long it has been in stick.")
+	}
+	if slices.ContainsFunc(l.Groups, func(g Group) bool { return g.Stock.Kept == ToOrder }) {
+		says = append(says, "To order: thicker than boards usually come. Quote for sawing it clear of the heart; or say that it is not to be had, and it is built up from thinner boards.")
+	}
+	return says
+}

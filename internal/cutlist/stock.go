@@ -1,0 +1,46 @@
+package cutlist
+
+import (
+	"lostwood/internal/quantity"
+	"lostwood/internal/timber"
+)
+
+// A Stock is the thickness to buy.
+type Stock struct {
+	timber.Nominal
+	Kept Keeping
+}
+
+// Keeping says whether yards have a thickness.
+type Keeping int
+
+// Whether a thickness is to be had.
+const (
+	InStock Keeping = iota
+	ToOrder         // thicker than yards stock: sawn to order, or built up
+)
+
+// stockFor returns the thinnest stock that dresses to a thickness and is no
+// thinner than the sawn size, both as bought. Where yards have none it is the
+// sawn size, up to the next quarter inch or 5 mm, to order.
+func stockFor(dressed, sawn quantity.Length, unit quantity.Unit) Stock {
+	system, step := timber.Metric, 5*quantity.Millimetre
+	if imperial(unit) {
+		system, step = timber.Quarters, quantity.Inch/4
+	}
+	for _, n := range timber.Stock(system) {
+		if notUnder(n.Planed, dressed) && notUnder(n.Rough, sawn) {
+			return Stock{n, InStock}
+		}
+	}
+	rough := roundUp(sawn, step)
+	return Stock{timber.Nominal{
+		Name: named(rough, unit), Rough: rough, Planed: rough - (sawn - dressed), Charged: rough,
+		Basis: timber.Basis{Source: "sawn to order", Standing: timber.Derived},
+	}, ToOrder}
+}
+
+// hair is what float64 may lose of a size.
+const hair = 1e-9
+
+func notUnder(have, want quantity.Length) bool { return have >= want*(1-hair) }

@@ -1,0 +1,181 @@
+// Package delivery makes everything a vehicle needs and lays it out in folders
+// by who gets it: cnc (meshes), joiner (patterns and the list of cuts), yard
+// (what to buy) and record (sizes, findings, the survey itself).
+//
+// A delivery is whole or absent: it is made beside its place and moved there
+// when complete, so that a failed run leaves the last good one as it was.
+package delivery
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+
+	"lostwood/internal/cutlist"
+	"lostwood/internal/listing"
+	"lostwood/internal/mesh"
+	"lostwood/internal/pattern"
+	"lostwood/internal/quantity"
+	"lostwood/internal/solid"
+	"lostwood/internal/timber"
+	"lostwood/internal/vehicle"
+)
+
+// An Order is what to make, of which vehicle.
+type Order struct {
+	Vehicle   *vehicle.Vehicle
+	Survey    []byte // its bytes, for the record
+	Woods     timber.Catalogue
+	Paper     pattern.Paper
+	Tolerance quantity.Length // of meshes
+	// Progress is told of every step done; it may be nil. It is called from one
+	// goroutine at a time.
+	Progress func(done, of int, what string)
+}
+
+// A File is one file of a delivery: its path inside it, with slashes, and its bytes.
+type File struct {
+	Path string
+	Data []byte
+}
+
+// Make makes every file of a delivery, sorted by path. The same order gives
+// the same bytes, however many processors share the work.
+func Make(ctx context.Context, o Order) ([]File, error) {
+	jobs, err := o.jobs()
+	if err != nil {
+		return nil, err
+	}
+	files := make([]File, len(jobs))
+	faults := make([]error, len(jobs))
+	next := make(chan int)
+	var tell sync.Mutex
+	done := 0
+	var workers sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(jobs)) {
+		workers.Go(func() {
+			for i := range next {
+				files[i].Path = jobs[i].path
+				files[i].Data, faults[i] = jobs[i].bytes()
+				tell.Lock()
+				done++
+				if o.Progress != nil {
+					o.Progress(done, len(jobs), jobs[i].path)
+				}
+				tell.Unlock()
+			}
+		})
+	}
+	for i := range jobs {
+		if ctx.Err() != nil {
+			break
+		}
+		next <- i
+	}
+	close(next)
+	workers.Wait()
+	if ctx.Err() != nil {
+		return nil, ctx.Err()
+	}
+	for i, err := range faults {
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", jobs[i].path, err)
+		}
+	}
+	slices.SortFunc(files, func(a, b File) int { return bytes.Compare([]byte(a.Path), []byte(b.Path)) })
+	return files, nil
+}
+
+// A job makes one file.
+type job struct {
+	path string
+	make func(*bytes.Buffer) error
+}
+
+func (j job) bytes() ([]byte, error) {
+	var b bytes.Buffer
+	if err := j.make(&b); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), nil
+}
+
+// jobs lists every file, the slow ones first.
+func (o Order) jobs() ([]job, error) {
+	v := o.Vehicle
+	list, err := cutlist.Make(v, o.Woods, cutlist.Usual())
+	if err != nil {
+		return nil, err
+	}
+	var jobs []job
+	for _, it := range v.Items {
+		jobs = append(jobs, job{"cnc/" + v.Stem(it) + ".stl", func(b *bytes.Buffer) error { return o.stl(b, it) }})
+	}
+	for _, it := range v.Items {
+		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, it, o.Paper) }})
+	}
+	stem := v.Slug + "_issue-" + vehicle.Slug(v.Issue)
+	jobs = append(
+		jobs,
+		lists("joiner/"+stem+"_cutting-list", list.Cutting())...,
+	)
+	jobs = append(jobs, lists("yard/"+stem+"_timber-to-buy", list.Totals())...)
+	jobs = append(jobs, lists("record/"+stem+"_sizes", listing.Sizes(v))...)
+	jobs = append(
+		jobs,
+		text("record/"+stem+"_findings.txt", listing.Closing(v)),
+		text("record/"+stem+"_survey.toml", string(o.Survey)),
+		text("README.txt", readme(v)),
+	)
+	return jobs, nil
+}
+
+func text(path, s string) job {
+	return job{path, func(b *bytes.Buffer) error {
+		b.WriteString(s)
+		return nil
+	}}
+}
+
+// lists writes one list for people and for programs.
+func lists(stem string, l *listing.List) []job {
+	return []job{
+		{stem + ".txt", func(b *bytes.Buffer) error { return l.Write(b, listing.Table) }},
+		{stem + ".csv", func(b *bytes.Buffer) error { return l.Write(b, listing.CSV) }},
+	}
+}
+
+// stl meshes one item and checks what was written before it is let go.
+func (o Order) stl(b *bytes.Buffer, it *vehicle.Item) error {
+	s, err := solid.New(it.Stick.Volume())
+	if err != nil {
+		return err
+	}
+	m, err := mesh.Of(s, o.Tolerance)
+	if err != nil {
+		return err
+	}
+	h := mesh.Header{Name: headName(it), Unit: "mm", Issue: o.Vehicle.Issue}
+	if err := mesh.WriteSTL(b, m, h); err != nil {
+		return err
+	}
+	back, err := mesh.ReadSTL(bytes.NewReader(b.Bytes()))
+	if err != nil {
+		return err
+	}
+	if r := mesh.Inspect(back); len(r.Faults) > 0 {
+		return &mesh.SkinError{Faults: r.Faults}
+	}
+	return nil
+}
+
+func headName(it *vehicle.Item) string {
+	name := fmt.Sprintf("%02d %s", it.Number, it.Name)
+	if it.Hand != vehicle.Alike {
+		name += " " + it.Hand.String()
+	}
+	return fmt.Sprintf("%s, %d off", name, it.NumberOff)
+}

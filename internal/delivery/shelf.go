@@ -1,0 +1,117 @@
+package delivery
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// A ShelfError says why a delivery could not be put in its place.
+type ShelfError struct {
+	Folder string
+	Found  string
+	Want   string
+	Err    error
+}
+
+func (e *ShelfError) Error() string {
+	s := fmt.Sprintf("%s: %s; %s", e.Folder, e.Found, e.Want)
+	if e.Err != nil {
+		s += fmt.Sprintf(" (%v)", e.Err)
+	}
+	return s
+}
+
+func (e *ShelfError) Unwrap() error { return e.Err }
+
+// mark is the file by which a folder is known to be a delivery, and so may be replaced.
+const mark = "README.txt"
+
+// Put writes the files of a delivery into a folder. All of them are written
+// beside it first; only then does the new folder take the old one's place. A
+// folder that holds anything but an earlier delivery is never touched.
+func Put(folder string, files []File) (err error) {
+	folder = filepath.Clean(folder)
+	if err := replaceable(folder); err != nil {
+		return err
+	}
+	parent := filepath.Dir(folder)
+	if err := os.MkdirAll(parent, 0o755); err != nil {
+		return &ShelfError{folder, "the folder above it cannot be made", "choose another with --out", err}
+	}
+	fresh, err := os.MkdirTemp(parent, "."+filepath.Base(folder)+"-new-")
+	if err != nil {
+		return &ShelfError{folder, "nothing can be written beside it", "choose another place with --out", err}
+	}
+	defer func() {
+		if err != nil {
+			err = errors.Join(err, os.RemoveAll(fresh))
+		}
+	}()
+	for _, f := range files {
+		path := filepath.Join(fresh, filepath.FromSlash(f.Path))
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			return &ShelfError{folder, "a folder in it cannot be made", "see what is in the way", err}
+		}
+		if err := os.WriteFile(path, f.Data, 0o644); err != nil {
+			return &ShelfError{folder, "the disk does not take " + f.Path, "see whether it is full", err}
+		}
+	}
+	if err := os.Chmod(fresh, 0o755); err != nil {
+		return &ShelfError{folder, "it cannot be opened to others", "see who owns the folder above", err}
+	}
+	return exchange(folder, fresh)
+}
+
+// exchange puts fresh in folder's place; the old one goes only when the new one stands.
+func exchange(folder, fresh string) error {
+	if _, err := os.Lstat(folder); errors.Is(err, fs.ErrNotExist) {
+		if err := os.Rename(fresh, folder); err != nil {
+			return &ShelfError{folder, "the new files cannot be moved there", "choose another with --out", err}
+		}
+		return nil
+	}
+	old := fresh + "-old"
+	if err := os.Rename(folder, old); err != nil {
+		return &ShelfError{folder, "what stood there cannot be moved aside", "close what has it open", err}
+	}
+	if err := os.Rename(fresh, folder); err != nil {
+		back := os.Rename(old, folder)
+		return errors.Join(&ShelfError{folder, "the new files cannot be moved there", "choose another with --out", err}, back)
+	}
+	return os.RemoveAll(old)
+}
+
+// replaceable reports an error where a folder holds something that is not ours.
+func replaceable(folder string) error {
+	info, err := os.Stat(folder)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return &ShelfError{folder, "it cannot be looked into", "choose another with --out", err}
+	case !info.IsDir():
+		return &ShelfError{folder, "a file of that name is there", "choose another with --out", nil}
+	}
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		return &ShelfError{folder, "it cannot be looked into", "choose another with --out", err}
+	}
+	if len(entries) == 0 {
+		return nil
+	}
+	ours := map[string]bool{mark: true, "cnc": true, "joiner": true, "yard": true, "record": true}
+	found := false
+	for _, e := range entries {
+		if !ours[e.Name()] {
+			return &ShelfError{folder, "it holds " + e.Name() + ", which is no part of a delivery", "choose an empty folder with --out", nil}
+		}
+		found = found || e.Name() == mark
+	}
+	if !found {
+		return &ShelfError{folder, "it is not empty, and not an earlier delivery", "choose an empty folder with --out", nil}
+	}
+	return nil
+}

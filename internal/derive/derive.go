@@ -1,0 +1,70 @@
+// Package derive works out a vehicle from a survey of its irons.
+//
+// A vehicle is a network of fastenings. Every timber and iron is a box with a
+// place; every fastening is a line through a run of them. What was read (sizes
+// and holes of irons, grips), what is taken for granted (faces that touch, bolts
+// on the middle line, a pair that is alike) and whatever else is known become
+// observations of one weighted adjustment (see internal/adjust). Out of it come
+// the sizes and places, each with its standard uncertainty and how it is known,
+// the readings that contradict the rest, and what nothing determines.
+//
+// Lengths are in millimetres; the vehicle's frame is that of package vehicle.
+package derive
+
+import (
+	"fmt"
+
+	"lostwood/internal/adjust"
+	"lostwood/internal/survey"
+	"lostwood/internal/timber"
+	"lostwood/internal/vehicle"
+)
+
+// Vehicle derives the vehicle that a survey describes. A contradiction, an open
+// dimension or a part that cannot be made is a finding of the vehicle, not an
+// error. Errors are a timber or a climate that is not known.
+func Vehicle(s *survey.Survey, woods timber.Catalogue) (*vehicle.Vehicle, error) {
+	n := newNetwork(s)
+	fit, err := n.adjust()
+	if err != nil {
+		return nil, err
+	}
+	v := &vehicle.Vehicle{
+		Name: s.Name, Slug: vehicle.Slug(s.Name), Issue: s.Issue, Date: s.Date, Hash: s.Hash, Unit: s.Unit,
+	}
+	if v.Moisture, err = moisture(s); err != nil {
+		return nil, err
+	}
+	a := assembly{network: n, fit: fit, vehicle: v, woods: woods}
+	a.findings()
+	a.parts()
+	a.irons()
+	a.fastenings()
+	a.items()
+	return v, nil
+}
+
+// A fit is the adjusted network with the readings that were set aside.
+type fit struct {
+	*adjust.Solution
+	strength []*adjust.Solution // by quantity.Known: from evidence at least that strong
+	turned   []*explanation     // whole irons explained
+	suspects []suspect          // single readings set aside
+}
+
+// adjust solves the network; blunders are explained first, so that they do not
+// spread into the sizes.
+func (n *network) adjust() (*fit, error) {
+	sol, err := adjust.Solve(n.problem)
+	if err != nil {
+		return nil, fmt.Errorf("the readings could not be brought together: %w", err)
+	}
+	if sol, err = n.taper(sol); err != nil {
+		return nil, err
+	}
+	f := &fit{Solution: sol}
+	if err := n.explain(f); err != nil {
+		return nil, err
+	}
+	return f, n.byStrength(f)
+}

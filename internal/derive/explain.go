@@ -1,0 +1,299 @@
+package derive
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"lostwood/internal/adjust"
+	"lostwood/internal/quantity"
+	"lostwood/internal/vehicle"
+)
+
+// alarm is the chance that a survey without any blunder has a reading named. It
+// is shared out among all its readings.
+const alarm = 0.01
+
+// most is how many blunders are looked for before the survey is taken to be
+// too full of them to say which.
+const most = 12
+
+// An explanation is a change to a whole iron's readings that brings the rest together.
+type explanation struct {
+	member *member
+	values map[int]float64 // by observation
+	says   string
+}
+
+// A suspect is a single observation set aside, with those it cannot be told from.
+type suspect struct {
+	observation int
+	others      []int
+	off         float64 // by how many millimetres it is off
+}
+
+// level is how far, in standard deviations, the worst of n good observations may lie.
+func level(n int) float64 {
+	return -distuv.UnitNormal.Quantile(alarm / 2 / float64(max(n, 1)))
+}
+
+// explain looks for blunders, whole irons before single readings: several wrong
+// holes mask each other, and throwing them out one by one throws out good ones.
+func (n *network) explain(f *fit) error {
+	limit := level(len(n.notes))
+	for range most {
+		worst, w := f.worst()
+		if w < limit {
+			return nil
+		}
+		done, err := n.turn(f, w)
+		if err != nil {
+			return err
+		}
+		if !done {
+			if err := n.setAside(f, worst); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// worst is the observation that agrees least with the rest.
+func (f *fit) worst() (int, float64) {
+	at, most := 0, 0.0
+	for i, w := range f.Standardised {
+		if a := math.Abs(w); a > most {
+			at, most = i, a
+		}
+	}
+	return at, most
+}
+
+// turn tries every iron that fits badly as read from its wrong end. The one
+// that mends the most is taken, if it mends no less than setting aside the worst
+// single reading would, leaves nothing of that iron in doubt, and mends clearly
+// more than turning another iron.
+func (n *network) turn(f *fit, worst float64) (bool, error) {
+	type trial struct {
+		e    *explanation
+		sol  *adjust.Solution
+		gain float64
+	}
+	var trials []trial
+	for _, m := range n.illFitting(f) {
+		e := n.turned(m)
+		if e == nil {
+			continue
+		}
+		sol, err := adjust.Solve(n.with(e))
+		if err != nil {
+			return false, err
+		}
+		trials = append(trials, trial{e, sol, f.WeightedSquares - sol.WeightedSquares})
+	}
+	if len(trials) == 0 {
+		return false, nil
+	}
+	slices.SortStableFunc(trials, func(a, b trial) int { return cmp.Compare(b.gain, a.gain) })
+	best := trials[0]
+	if best.gain < 0.95*worst*worst || n.stillBad(best.sol, best.e.member) {
+		return false, nil
+	}
+	if len(trials) > 1 && trials[1].gain > 0.8*best.gain {
+		other := trials[1].e.member
+		third := len(trials) > 2 && trials[2].gain > 0.8*best.gain
+		if other.base != best.e.member.base || third {
+			return false, nil
+		}
+		best.e.says += fmt.Sprintf(" It may as well be the %s: nothing else tells which of the two.", words(other))
+	}
+	n.problem = n.with(best.e)
+	f.Solution = best.sol
+	f.turned = append(f.turned, best.e)
+	return true, nil
+}
+
+// stillBad reports whether any observation of an iron is doubtful yet.
+func (n *network) stillBad(sol *adjust.Solution, m *member) bool {
+	limit := level(len(n.notes))
+	for i, t := range n.notes {
+		if t.member == m && math.Abs(sol.Standardised[i]) >= limit {
+			return true
+		}
+	}
+	return false
+}
+
+// illFitting lists the irons some observation of whose holes is doubtful, worst first.
+func (n *network) illFitting(f *fit) []*member {
+	worst := map[*member]float64{}
+	for i, t := range n.notes {
+		if t.member == nil || t.member.iron == nil || len(t.member.holes) < 2 {
+			continue
+		}
+		if w := math.Abs(f.Standardised[i]); w > 2.5 {
+			worst[t.member] = max(worst[t.member], w)
+			if t.sort == twin { // either of the pair may be the one
+				for _, o := range n.families[t.member.base] {
+					worst[o] = max(worst[o], w)
+				}
+			}
+		}
+	}
+	var out []*member
+	for _, m := range n.members {
+		if worst[m] > 0 {
+			out = append(out, m)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b *member) int { return cmp.Compare(worst[b], worst[a]) })
+	return out[:min(len(out), most)]
+}
+
+// turned reads an iron's holes from its other end, if they and its length were read.
+func (n *network) turned(m *member) *explanation {
+	at := make([]int, len(m.holes))
+	long, read := math.NaN(), 0
+	for i, t := range n.notes {
+		switch {
+		case t.sort == holeRead && t.member == m:
+			at[t.hole] = i
+			read++
+		case t.sort == sizeRead && t.what == "long" && t.member.base == m.base && (t.member == m || math.IsNaN(long)):
+			long = n.problem.Observations[i].Value
+		}
+	}
+	if read != len(m.holes) || math.IsNaN(long) {
+		return nil
+	}
+	e := &explanation{member: m, values: map[int]float64{}}
+	for k, i := range at {
+		e.values[i] = long - n.problem.Observations[at[len(at)-1-k]].Value
+	}
+	e.says = fmt.Sprintf("The holes of the %s were read from its wrong end: turned end for end they agree with everything else. They are taken so here; look at the iron again and mend the survey.", words(m))
+	return e
+}
+
+// with is the problem with an explanation's values in place of what was read.
+func (n *network) with(e *explanation) adjust.Problem {
+	p := n.problem
+	p.Observations = slices.Clone(p.Observations)
+	for i, v := range e.values {
+		p.Observations[i].Value = v
+	}
+	return p
+}
+
+// setAside takes the worst observation, or a reading that cannot be told from
+// it where the worst is an assumption, out of the adjustment.
+func (n *network) setAside(f *fit, worst int) error {
+	s := suspect{observation: worst}
+	var alike []int
+	for i, w := range f.Standardised {
+		if i != worst && math.Abs(w) > 3 && math.Abs(f.Correlation(worst, i)) > 0.95 {
+			alike = append(alike, i)
+		}
+	}
+	if n.notes[worst].sort.assumed() {
+		for k, i := range alike {
+			if !n.notes[i].sort.assumed() {
+				s.observation, alike[k] = i, worst
+				break
+			}
+		}
+	}
+	s.others = alike
+	if r := f.Redundancy[s.observation]; r > 0 {
+		s.off = -f.Residuals[s.observation] / r
+	}
+	// Told to be worth nothing, rather than dropped, it keeps its number.
+	p := n.problem
+	p.Observations = slices.Clone(p.Observations)
+	p.Observations[s.observation].Doubt *= 1e4
+	sol, err := adjust.Solve(p)
+	if err != nil {
+		return err
+	}
+	n.problem, f.Solution = p, sol
+	f.suspects = append(f.suspects, s)
+	return nil
+}
+
+// byStrength solves again with only the evidence that is at least so strong, to
+// tell how each dimension is known.
+func (n *network) byStrength(f *fit) error {
+	for k := quantity.Measured; k < quantity.Unknown; k++ {
+		var weaker []int
+		for i, t := range n.notes {
+			if t.known > k {
+				weaker = append(weaker, i)
+			}
+		}
+		if len(weaker) == 0 {
+			f.strength = append(f.strength, f.Solution)
+			continue
+		}
+		sol, err := adjust.Solve(adjust.Without(n.problem, weaker...))
+		if err != nil {
+			return err
+		}
+		f.strength = append(f.strength, sol)
+	}
+	return nil
+}
+
+// enough is how much wider a doubt may be on stronger evidence alone for that
+// evidence to be the one that tells.
+const enough = 1.5
+
+// known tells how a value is known: by the strongest evidence that alone would
+// give it nearly as well as everything together.
+func (f *fit) known(t adjust.Term) quantity.Known {
+	full := f.DoubtOf(t)
+	if math.IsInf(full, 1) {
+		return quantity.Unknown
+	}
+	for k, sol := range f.strength {
+		if sol.DoubtOf(t) <= enough*full {
+			return quantity.Known(k)
+		}
+	}
+	return quantity.Guess
+}
+
+// size is a value of the adjusted network with its doubt and how it is known.
+func (f *fit) size(t adjust.Term) quantity.Size {
+	return quantity.Size{
+		Value: quantity.Length(t.Value), Doubt: quantity.Length(f.DoubtOf(t)), Known: f.known(t),
+	}
+}
+
+// words names a member as people say it.
+func words(m *member) string {
+	name := m.base
+	switch {
+	case m.iron != nil && m.iron.Name != "":
+		name = m.iron.Name
+	case m.part != nil && m.part.Name != "":
+		name = m.part.Name
+	}
+	s := lower(name)
+	if m.hand != vehicle.Alike {
+		s = m.hand.String() + " " + s
+	}
+	if rows := m.rows(); rows > 1 {
+		s += fmt.Sprintf(" %d", m.row+1)
+	}
+	return s
+}
+
+func (m *member) rows() int {
+	if m.iron != nil {
+		return m.iron.Number
+	}
+	return m.part.Number
+}

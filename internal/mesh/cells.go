@@ -1,0 +1,211 @@
+package mesh
+
+import (
+	"math"
+	"slices"
+)
+
+// A side is a bit of line in one direction; the cell it bounds lies to its left.
+type side struct {
+	from, to knot
+	next     int // the following side of the same cell
+	cell     int
+}
+
+// A patch is what the solid's skin is made of: one facing of one plane, on one
+// true surface.
+type patch struct {
+	plane   int
+	up      bool // faces along the plane's normal
+	surface int
+}
+
+// bare marks a cell that is not on the skin.
+var bare = patch{plane: -1}
+
+// A rim is a bit of a patch's border, the patch to its left seen from outside.
+type rim struct {
+	from, to knot
+	patch    int
+}
+
+// cells cuts the drawing into cells: sides 2i and 2i+1 are the two ways along
+// bit i, and the count of cells' borders is returned. A cell with an island in
+// it has more than one border.
+func (d *drawing) cells(bits [][2]knot) ([]side, int) {
+	sides := make([]side, 0, 2*len(bits))
+	leaving := map[knot][]int{}
+	var order []knot
+	for _, b := range bits {
+		for _, way := range [][2]knot{{b[0], b[1]}, {b[1], b[0]}} {
+			if leaving[way[0]] == nil {
+				order = append(order, way[0])
+			}
+			leaving[way[0]] = append(leaving[way[0]], len(sides))
+			sides = append(sides, side{from: way[0], to: way[1], cell: -1})
+		}
+	}
+	for _, k := range order {
+		out := leaving[k]
+		slices.SortFunc(out, func(i, j int) int { return d.bearing(sides[i], sides[j]) })
+		for i, s := range out {
+			before := out[(i+len(out)-1)%len(out)]
+			sides[s^1].next = before // coming in along s, turn as far left as can be
+		}
+	}
+	n := 0
+	for i := range sides {
+		if sides[i].cell >= 0 {
+			continue
+		}
+		for j := i; sides[j].cell < 0; j = sides[j].next {
+			sides[j].cell = n
+		}
+		n++
+	}
+	return sides, n
+}
+
+// bearing orders two sides leaving one knot anticlockwise from the x axis.
+func (d *drawing) bearing(s, t side) int {
+	o := d.xy(s.from)
+	a, b := d.xy(s.to).sub(o), d.xy(t.to).sub(o)
+	if ha, hb := upper(a), upper(b); ha != hb {
+		return hb - ha
+	}
+	return cmpFloat(0, a.cross(b))
+}
+
+// upper is 1 for the half turn from the x axis up, and 0 for the other half.
+func upper(a xy) int {
+	if a.y > 0 || a.y == 0 && a.x > 0 {
+		return 1
+	}
+	return 0
+}
+
+// rims finds the borders of the skin's patches on one plane.
+func (c *carving) rims(plane int, number func(patch) int, emit func(rim)) {
+	d := c.drawing(plane)
+	bits := d.bits()
+	sides, n := d.cells(bits)
+	skin := make([]patch, n)
+	for i, s := range d.samples(bits, sides, n) {
+		skin[i] = c.facing(plane, d.lift(s))
+	}
+	for i := 0; i < len(sides); i += 2 {
+		left, right := skin[sides[i].cell], skin[sides[i+1].cell]
+		if left == right {
+			continue
+		}
+		for k, p := range [2]patch{left, right} {
+			if p == bare {
+				continue
+			}
+			s := sides[i+k]
+			if !p.up {
+				s.from, s.to = s.to, s.from
+			}
+			emit(rim{s.from, s.to, number(p)})
+		}
+	}
+}
+
+// samples finds a place well inside each cell: beside the middle of one of its
+// longest sides, half way to whatever comes next.
+func (d *drawing) samples(bits [][2]knot, sides []side, n int) []xy {
+	byCell := make([][]int, n)
+	for i, s := range sides {
+		byCell[s.cell] = append(byCell[s.cell], i)
+	}
+	out := make([]xy, n)
+	for cell, list := range byCell {
+		slices.SortStableFunc(list, func(i, j int) int { return cmpFloat(d.long(sides[j]), d.long(sides[i])) })
+		best := -1.0
+		for _, i := range list[:min(len(list), 4)] {
+			p := d.beside(bits, sides[i])
+			if room := d.clearance(bits, p); room > best {
+				best, out[cell] = room, p
+			}
+		}
+	}
+	return out
+}
+
+func (d *drawing) long(s side) float64 { return d.xy(s.to).sub(d.xy(s.from)).length() }
+
+// beside is the place to the left of a side's middle, half way to the next bit.
+func (d *drawing) beside(bits [][2]knot, s side) xy {
+	a, b := d.xy(s.from), d.xy(s.to)
+	way := b.sub(a)
+	l := way.length()
+	left := xy{-way.y / l, way.x / l}
+	m := a.plus(way, 0.5)
+	reach := l // where nothing comes next, as far as the side is long
+	for _, bit := range bits {
+		p, q := d.xy(bit[0]), d.xy(bit[1])
+		if (bit[0] == s.from && bit[1] == s.to) || (bit[0] == s.to && bit[1] == s.from) {
+			continue
+		}
+		pc, qc := left.cross(p.sub(m)), left.cross(q.sub(m))
+		if (pc > 0) == (qc > 0) {
+			continue
+		}
+		at := p.plus(q.sub(p), pc/(pc-qc))
+		if t := at.sub(m).dot(left); t > 0 {
+			reach = min(reach, t)
+		}
+	}
+	return m.plus(left, reach/2)
+}
+
+// clearance is how far a place is from the nearest bit.
+func (d *drawing) clearance(bits [][2]knot, p xy) float64 {
+	best := math.Inf(1)
+	for _, bit := range bits {
+		a, b := d.xy(bit[0]), d.xy(bit[1])
+		way := b.sub(a)
+		t := max(0, min(1, p.sub(a).dot(way)/way.dot(way)))
+		best = min(best, p.sub(a.plus(way, t)).length())
+	}
+	return best
+}
+
+// facing says which way the skin faces at a place on a plane, if it is there.
+func (c *carving) facing(plane int, p point) patch {
+	q := &c.planes[plane]
+	surface := -1
+	above, below := make([]bool, len(c.bodies)), make([]bool, len(c.bodies))
+	flat := make([]bool, len(c.bodies))
+	for _, i := range q.facets {
+		f := &c.facets[i]
+		if !c.covers(f, p) {
+			continue
+		}
+		if surface < 0 || f.surface < surface {
+			surface = f.surface
+		}
+		flat[f.body], above[f.body], below[f.body] = true, !f.up, f.up
+	}
+	if surface < 0 {
+		return bare
+	}
+	for i, b := range c.bodies {
+		if !flat[i] && within(b, p) {
+			above[i] = b.holds(p)
+			below[i] = above[i]
+		}
+	}
+	up, down := c.solid.Inside(func(i int) bool { return above[i] }), c.solid.Inside(func(i int) bool { return below[i] })
+	if up == down {
+		return bare
+	}
+	return patch{plane: plane, up: down, surface: surface}
+}
+
+func within(b *body, p point) bool {
+	if len(b.polygon) == 0 {
+		return true // a half space has no box
+	}
+	return b.box.Min.X <= p.X && p.X <= b.box.Max.X && b.box.Min.Y <= p.Y && p.Y <= b.box.Max.Y && b.box.Min.Z <= p.Z && p.Z <= b.box.Max.Z
+}

@@ -1,0 +1,146 @@
+package mesh
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// mesh settles the knots and fills the patches with triangles. Where settling
+// tangled a border, or made two thin sides cross, the knots are held.
+func (h *hide) mesh() (*Mesh, error) {
+	held := map[knot]bool{}
+	for {
+		now := *h
+		now.settle(held)
+		now.gather()
+		ts, tangled, err := now.filled()
+		if err == nil {
+			tangled = now.crossed(ts, h.at)
+			if len(tangled) == 0 {
+				return now.numbered(ts), nil
+			}
+		}
+		news := false
+		for _, k := range tangled {
+			news = news || !held[k]
+			held[k] = true
+		}
+		switch {
+		case !news && err != nil:
+			return nil, err
+		case !news: // what still crosses does so by less than the tolerance, held or not
+			return now.numbered(ts), nil
+		}
+	}
+}
+
+// filled fills every patch, or lists the knots of those that it could not.
+func (h *hide) filled() (all [][3]knot, tangled []knot, err error) {
+	rs := slices.Clone(h.rims)
+	slices.SortStableFunc(rs, func(a, b rim) int { return cmp.Compare(a.patch, b.patch) })
+	for n := 0; len(rs) > 0; rs = rs[n:] {
+		for n = 1; n < len(rs) && rs[n].patch == rs[0].patch; n++ {
+		}
+		ts, fault := h.fill(rs[:n])
+		if fault != nil {
+			err = h.fail(rs[0].from, fault.Error())
+			for _, r := range rs[:n] {
+				tangled = append(tangled, r.from)
+			}
+		}
+		all = append(all, ts...)
+	}
+	return all, tangled, err
+}
+
+// numbered makes a mesh of triangles of knots.
+func (h *hide) numbered(ts [][3]knot) *Mesh {
+	m := &Mesh{Triangles: make([][3]int, len(ts))}
+	number := make([]int, len(h.at))
+	for i, t := range ts {
+		for j, k := range t {
+			if number[k] == 0 {
+				m.Vertices = append(m.Vertices, vec(h.at[k]))
+				number[k] = len(m.Vertices)
+			}
+			m.Triangles[i][j] = number[k] - 1
+		}
+	}
+	return m
+}
+
+// fill triangulates one patch.
+func (h *hide) fill(rims []rim) ([][3]knot, error) {
+	local := map[knot]int{}
+	var ks []knot
+	var at []spot
+	lay := h.layer(rims[0].patch)
+	index := func(k knot) int {
+		i, known := local[k]
+		if !known {
+			i = len(ks)
+			local[k] = i
+			ks = append(ks, k)
+			at = append(at, lay(h.at[k]))
+		}
+		return i
+	}
+	borders := make([][2]int, len(rims))
+	for i, r := range rims {
+		borders[i] = [2]int{index(r.from), index(r.to)}
+	}
+	ts, ok := quadrangle(at, borders)
+	if !ok {
+		var err error
+		if ts, err = triangulate(at, borders); err != nil {
+			return nil, err
+		}
+	}
+	for i := range ts {
+		for j := range ts[i] {
+			ts[i][j] = ks[ts[i][j]]
+		}
+	}
+	return ts, nil
+}
+
+// layer lays a patch flat by leaving out the axis most nearly square to it.
+func (h *hide) layer(patch int) func(point) spot {
+	n := h.normals[patch]
+	u, v := dropped(n)
+	w := 3 - u - v
+	flip := int64(1)
+	if component(n, w) < 0 {
+		flip = -1
+	}
+	return func(p point) spot {
+		return spot{flip * int64(math.Round(component(p, u)*grid)), int64(math.Round(component(p, v) * grid))}
+	}
+}
+
+// quadrangle fills the commonest border, one of four corners that all turn
+// left, without more ado, over its shorter diagonal.
+func quadrangle(at []spot, borders [][2]int) ([][3]int, bool) {
+	if len(borders) != 4 || len(at) != 4 {
+		return nil, false
+	}
+	var next [4]int
+	for _, b := range borders {
+		next[b[0]] = b[1]
+	}
+	a := 0
+	b := next[a]
+	c := next[b]
+	d := next[c]
+	if next[d] != a || b == d || turnOf(at[a], at[b], at[c]) <= 0 || turnOf(at[b], at[c], at[d]) <= 0 ||
+		turnOf(at[c], at[d], at[a]) <= 0 || turnOf(at[d], at[a], at[b]) <= 0 {
+		return nil, false
+	}
+	if apart(at[a], at[c]) <= apart(at[b], at[d]) {
+		return [][3]int{{a, b, c}, {a, c, d}}, true
+	}
+	return [][3]int{{a, b, d}, {b, c, d}}, true
+}
+
+func apart(a, b spot) float64 { return math.Hypot(float64(a.x-b.x), float64(a.y-b.y)) }

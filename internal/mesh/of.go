@@ -1,0 +1,79 @@
+package mesh
+
+import (
+	"fmt"
+
+	v3 "github.com/deadsy/sdfx/vec/v3"
+
+	"lostwood/internal/quantity"
+	"lostwood/internal/solid"
+	"lostwood/parts/form"
+)
+
+// A ToleranceError tells of a tolerance that no mesh can keep.
+type ToleranceError struct{ Got quantity.Length }
+
+func (e *ToleranceError) Error() string {
+	return fmt.Sprintf("the mesh's tolerance is %g mm; give from 0.002 to 5 mm", float64(e.Got))
+}
+
+// The tolerances between which a mesh is worth making: a file's seven digits
+// bound them below, and the size of timber above.
+const (
+	finest   = 0.002 * quantity.Millimetre
+	coarsest = 5 * quantity.Millimetre
+)
+
+// slack is how much of the tolerance the facets use: settling on the true
+// surfaces may widen one a little.
+const slack = 0.97
+
+// tries is how many styles are tried before a solid is given up.
+const tries = 5
+
+// Of makes the skin of s. Flat faces are flat and sharp edges sharp; curved
+// faces are flat facets with their corners on the true surface, none farther
+// from it than the tolerance. The skin is closed as an STL file holds it: two
+// triangles an edge, one fan a vertex, no triangle without area. The same solid
+// and tolerance give the same skin.
+//
+// It refuses a solid that touches itself along an edge or at a point, which no
+// skin can show and no timber can be cut to ([*MeshError], [*SkinError]).
+func Of(s *solid.Solid, tolerance quantity.Length) (*Mesh, error) {
+	if !(tolerance >= finest && tolerance <= coarsest) {
+		return nil, &ToleranceError{tolerance}
+	}
+	var first error
+	for try := range tries {
+		m, err := skin(s, style{tolerance: slack * tolerance.Millimetres(), try: try})
+		if err == nil {
+			return m, nil
+		}
+		if first == nil {
+			first = err
+		}
+	}
+	return nil, first
+}
+
+// skin makes the skin in one style.
+func skin(s *solid.Solid, st style) (*Mesh, error) {
+	h := newCarving(s, st).skinned(st.tolerance)
+	if err := h.paired(); err != nil {
+		return nil, err
+	}
+	h.straighten()
+	m, err := h.mesh()
+	if err != nil {
+		return nil, err
+	}
+	r := Inspect(m)
+	if len(m.Triangles) == 0 {
+		return nil, &solid.NothingError{}
+	}
+	return m, r.Err()
+}
+
+func vec(v v3.Vec) form.Vec {
+	return form.Vec{X: form.Length(v.X), Y: form.Length(v.Y), Z: form.Length(v.Z)}
+}

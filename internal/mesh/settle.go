@@ -1,0 +1,163 @@
+package mesh
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// settle moves every knot on to the true surfaces it belongs to, which the
+// flat facets only come near to, and rounds it to what an STL file can hold.
+// Knots that are held stay where the facets meet, which is within the
+// tolerance too: true surfaces may touch where their facets keep clear.
+func (h *hide) settle(held map[knot]bool) {
+	raw := h.at
+	h.at = slices.Clone(raw)
+	for k, list := range h.surfaces() {
+		if len(list) == 0 {
+			continue
+		}
+		if !held[k] {
+			h.at[k] = h.trued(raw[k], list)
+		}
+	}
+	for again := true; again; { // an edge that shrank or turned about goes back
+		again = false
+		for _, r := range h.rims {
+			before, after := raw[r.to].Sub(raw[r.from]), h.at[r.to].Sub(h.at[r.from])
+			if l := before.Length(); l > short*h.tolerance && after.Dot(before) < l*l/10 {
+				again = again || h.at[r.from] != raw[r.from] || h.at[r.to] != raw[r.to]
+				h.at[r.from], h.at[r.to] = raw[r.from], raw[r.to]
+			}
+		}
+	}
+	for k := range h.at {
+		h.at[k] = grained(h.at[k])
+	}
+}
+
+// grid is what coordinates are rounded to before they become float32, as a
+// power of two so that none of it is lost: about a millionth of a millimetre.
+const grid = 1 << 20
+
+func grained(p point) point {
+	r := func(x float64) float64 { return float64(float32(math.Round(x*grid) / grid)) }
+	return point{X: r(p.X), Y: r(p.Y), Z: r(p.Z)}
+}
+
+// surfaces lists the surfaces that meet at each knot, lowest first.
+func (h *hide) surfaces() [][]int {
+	out := make([][]int, len(h.at))
+	for _, r := range h.rims {
+		s := h.patches[r.patch].surface
+		for _, k := range [2]knot{r.from, r.to} {
+			if !slices.Contains(out[k], s) {
+				out[k] = append(out[k], s)
+			}
+		}
+	}
+	for _, list := range out {
+		slices.Sort(list)
+	}
+	return out
+}
+
+// trued brings p on to all of the surfaces by Newton's method, the shortest
+// way. Where that does not lead to a place nearby, p stays: it is within the
+// tolerance of each as it is.
+func (h *hide) trued(p point, surfaces []int) point {
+	q := p
+	for range 12 {
+		step, worst := h.step(q, surfaces)
+		if worst < 1e-10 {
+			break
+		}
+		q = q.Sub(step)
+	}
+	if _, worst := h.step(q, surfaces); !(worst < 1e-6) || !(q.Sub(p).Length() < 10*h.tolerance) {
+		return p
+	}
+	return q
+}
+
+// step is the shortest step that would bring p on to surfaces that were flat,
+// and how far p is from the farthest. Surfaces that touch count as one.
+func (h *hide) step(p point, surfaces []int) (step point, worst float64) {
+	all := h.solid.Surfaces()
+	var axes []point // square to one another
+	for _, i := range surfaces {
+		s := &all[i]
+		d, n := s.Distance(p), s.Normal(p)
+		worst = max(worst, math.Abs(d))
+		left := d - step.Dot(n)
+		for _, a := range axes {
+			n = n.Sub(a.MulScalar(n.Dot(a)))
+		}
+		if l := n.Length(); l > 1e-3 && len(axes) < 3 {
+			n = n.DivScalar(l)
+			axes = append(axes, n)
+			step = step.Add(n.MulScalar(left / l))
+		}
+	}
+	return step, worst
+}
+
+// short is the longest edge, as a part of the tolerance, that is drawn together
+// to a point: such edges come of near misses, and mean nothing.
+const short = 1.0 / 50
+
+// gather draws the ends of short edges together. The end where most surfaces
+// meet stays; two true corners farther apart than an STL file needs to tell
+// apart both stay.
+func (h *hide) gather() {
+	on := h.surfaces()
+	ends := newLinks(len(h.at))
+	keep := make([]knot, len(h.at))
+	for k := range keep {
+		keep[k] = k
+	}
+	rs := slices.Clone(h.rims)
+	slices.SortStableFunc(rs, func(a, b rim) int { return cmp.Compare(h.long(a), h.long(b)) })
+	for _, r := range rs {
+		a, b := ends.find(r.from), ends.find(r.to)
+		p, q := keep[a], keep[b]
+		far := h.at[p].Sub(h.at[q]).Length()
+		if a == b || far > short*h.tolerance || far > 1e-4 && len(on[p]) > 2 && len(on[q]) > 2 {
+			continue
+		}
+		if len(on[q]) > len(on[p]) || len(on[q]) == len(on[p]) && q < p {
+			p = q
+		}
+		ends.join(a, b)
+		keep[ends.find(a)] = p
+	}
+	h.rims = slices.Clone(h.rims)
+	count := map[rim]int{}
+	for i := range h.rims {
+		r := &h.rims[i]
+		r.from, r.to = keep[ends.find(r.from)], keep[ends.find(r.to)]
+		count[*r]++
+	}
+	h.cancel(count)
+}
+
+func (h *hide) long(r rim) float64 { return h.at[r.from].Sub(h.at[r.to]).Length() }
+
+// cancel leaves out rims that shrank to a point, and pairs that run both ways
+// along one patch: a strip that closed up.
+func (h *hide) cancel(count map[rim]int) {
+	var kept []rim
+	for _, r := range h.rims {
+		back := rim{r.to, r.from, r.patch}
+		switch {
+		case r.from == r.to:
+		case count[r] > 0 && count[back] > 0:
+			count[r]--
+			count[back]--
+		case count[r] > 0:
+			count[r]--
+			kept = append(kept, r)
+		}
+	}
+	h.rims = kept
+}

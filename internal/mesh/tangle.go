@@ -1,0 +1,80 @@
+package mesh
+
+import (
+	"cmp"
+	"slices"
+
+	"github.com/deadsy/sdfx/sdf"
+)
+
+// A flake is a triangle with the box round it and whether settling moved it.
+type flake struct {
+	t     [3]knot
+	box   sdf.Box3
+	moved bool
+}
+
+// crossed lists the knots of triangles that cut through one another. The flat
+// facets did not, so only those that settling moved from raw are looked at.
+func (h *hide) crossed(ts [][3]knot, raw []point) []knot {
+	fs := make([]flake, len(ts))
+	for i, t := range ts {
+		a, b, c := h.at[t[0]], h.at[t[1]], h.at[t[2]]
+		fs[i] = flake{t: t, box: sdf.Box3{Min: a.Min(b).Min(c), Max: a.Max(b).Max(c)}}
+		for _, k := range t {
+			fs[i].moved = fs[i].moved || h.at[k].Sub(raw[k]).Length() > 1e-4
+		}
+	}
+	slices.SortStableFunc(fs, func(a, b flake) int { return cmp.Compare(a.box.Min.X, b.box.Min.X) })
+	var out []knot
+	var still, moved []*flake // those the sweep has reached and not yet left
+	for i := range fs {
+		f := &fs[i]
+		gone := func(g *flake) bool { return g.box.Max.X < f.box.Min.X }
+		moved = slices.DeleteFunc(moved, gone)
+		out = h.cuts(f, moved, out)
+		if f.moved {
+			still = slices.DeleteFunc(still, gone)
+			out = h.cuts(f, still, out)
+			moved = append(moved, f)
+		} else {
+			still = append(still, f)
+		}
+	}
+	return out
+}
+
+// cuts adds the knots of f and of each of the others that it cuts.
+func (h *hide) cuts(f *flake, others []*flake, out []knot) []knot {
+	for _, g := range others {
+		if f.box.Min.Y > g.box.Max.Y || g.box.Min.Y > f.box.Max.Y || f.box.Min.Z > g.box.Max.Z || g.box.Min.Z > f.box.Max.Z {
+			continue
+		}
+		if h.pierces(f.t, g.t) || h.pierces(g.t, f.t) {
+			out = append(append(out, f.t[:]...), g.t[:]...)
+		}
+	}
+	return out
+}
+
+// pierces says whether a side of one triangle goes through the inside of
+// another with which that side shares no corner.
+func (h *hide) pierces(s, t [3]knot) bool {
+	a, b, c := h.at[t[0]], h.at[t[1]], h.at[t[2]]
+	n := b.Sub(a).Cross(c.Sub(a))
+	for i, p := range s {
+		q := s[(i+1)%3]
+		if slices.Contains(t[:], p) || slices.Contains(t[:], q) {
+			continue
+		}
+		dp, dq := h.at[p].Sub(a).Dot(n), h.at[q].Sub(a).Dot(n)
+		if dp*dq >= 0 {
+			continue
+		}
+		x := h.at[p].Add(h.at[q].Sub(h.at[p]).MulScalar(dp / (dp - dq)))
+		if b.Sub(a).Cross(x.Sub(a)).Dot(n) > 0 && c.Sub(b).Cross(x.Sub(b)).Dot(n) > 0 && a.Sub(c).Cross(x.Sub(c)).Dot(n) > 0 {
+			return true
+		}
+	}
+	return false
+}

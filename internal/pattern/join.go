@@ -1,0 +1,148 @@
+package pattern
+
+import (
+	"lostwood/internal/outline"
+	"lostwood/parts/form"
+)
+
+// joins draws the joining lines of one sheet with their diamonds, in the
+// drawing's own frame. Each diamond stands across a joining line and is drawn on
+// both sheets: half of it on the sheet that is trimmed there, the whole on the
+// one that lies under. Any mis-join breaks it, along the line or across.
+func (l *layout) joins(row, col int) outline.Drawing {
+	var d outline.Drawing
+	w := l.grid.window(row, col)
+	if c := col + 1; l.printed(row, c) {
+		d.Add(l.joint(w.Max.X, w, upright, letter(row, col), letter(row, c)))
+	}
+	if l.printed(row, col-1) {
+		d.Add(l.joint(w.Min.X+overlap, w, upright, letter(row, col-1), letter(row, col)))
+	}
+	if l.printed(row-1, col) {
+		d.Add(l.joint(w.Max.Y, w, level, letter(row-1, col), letter(row, col)))
+	}
+	if r := row + 1; l.printed(r, col) {
+		d.Add(l.joint(w.Min.Y+overlap, w, level, letter(row, col), letter(r, col)))
+	}
+	return d
+}
+
+func (l *layout) printed(row, col int) bool {
+	return row >= 0 && col >= 0 && row < l.grid.rows && col < l.grid.cols && l.needed[row][col]
+}
+
+// A lie is the way a joining line runs.
+type lie int
+
+const (
+	upright lie = iota
+	level
+)
+
+// joint draws one joining line across a window, at a place along x or y, between
+// the two sheets named: left and right of it, or above and below.
+func (l *layout) joint(at Length, w outline.Box, way lie, before, after string) outline.Drawing {
+	var d outline.Drawing
+	a, b := form.Point{X: at, Y: w.Min.Y}, form.Point{X: at, Y: w.Max.Y}
+	if way == level {
+		a, b = form.Point{X: w.Min.X, Y: at}, form.Point{X: w.Max.X, Y: at}
+	}
+	d.Line(guide(), outline.Join, a, b)
+	for _, share := range l.jointPlaces(at, w, way) {
+		c := form.Point{X: at, Y: w.Min.Y + overlap + share}
+		if way == level {
+			c = form.Point{X: w.Min.X + overlap + share, Y: at}
+		}
+		d.Add(l.diamond(c, way, before, after))
+	}
+	return d
+}
+
+const (
+	diamondReach Length = 5 // from the middle of a diamond to its corners
+	jointLetters        = small
+)
+
+// jointPlaces finds two places along a joint, well apart, where the diamond or at
+// least the letters of the sheets strike nothing. It depends only on what both
+// sheets share, so that both draw the same.
+func (l *layout) jointPlaces(at Length, w outline.Box, way lie) []Length {
+	long := w.Height() - overlap
+	if way == level {
+		long = w.Width() - overlap
+	}
+	var found []Length
+	for _, wish := range []Length{0.24, 0.71} {
+		found = append(found, l.freeOnJoint(at, w, way, long, wish*long))
+	}
+	return found
+}
+
+func (l *layout) freeOnJoint(at Length, w outline.Box, way lie, long, wish Length) Length {
+	const step = 2
+	lettersOnly := Length(-1)
+	for off := Length(0); off < long/4; off += step {
+		for _, s := range []Length{wish + off, wish - off} {
+			c := form.Point{X: at, Y: w.Min.Y + overlap + s}
+			if way == level {
+				c = form.Point{X: w.Min.X + overlap + s, Y: at}
+			}
+			before, after := jointWords(c, way, jointRoom)
+			if !l.crowd.free(before) || !l.crowd.free(after) {
+				continue
+			}
+			if l.crowd.free(outline.Around(c, diamondReach)) {
+				return s
+			}
+			if lettersOnly < 0 {
+				lettersOnly = s
+			}
+		}
+	}
+	if lettersOnly >= 0 {
+		return lettersOnly
+	}
+	return wish
+}
+
+// jointRoom is as long as the letters of a sheet get.
+const jointRoom Length = 7
+
+// jointWords are the places of the two sheets' letters beside a diamond: left and
+// right of it, or above and below the line to its right.
+func jointWords(c form.Point, way lie, wide Length) (before, after outline.Box) {
+	const off = 0.9
+	high := jointLetters
+	if way == level {
+		x := c.X + diamondReach + off
+		return outline.Spanning(form.Point{X: x, Y: c.Y + off}, form.Point{X: x + wide, Y: c.Y + off + high}),
+			outline.Spanning(form.Point{X: x, Y: c.Y - off - high}, form.Point{X: x + wide, Y: c.Y - off})
+	}
+	y := c.Y + high/2
+	return outline.Spanning(form.Point{X: c.X - diamondReach - off - wide, Y: y - high}, form.Point{X: c.X - diamondReach - off, Y: y}),
+		outline.Spanning(form.Point{X: c.X + diamondReach + off, Y: y - high}, form.Point{X: c.X + diamondReach + off + wide, Y: y})
+}
+
+// diamond draws the mark itself with the letters of the two sheets beside it.
+func (l *lettering) diamond(c form.Point, way lie, before, after string) outline.Drawing {
+	var d outline.Drawing
+	r := diamondReach
+	d.Paths = append(d.Paths, outline.Path{Layer: guide(), Pen: outline.Thin, Closed: true, Run: []form.Vertex{
+		{Point: form.Point{X: c.X - r, Y: c.Y}},
+		{Point: form.Point{X: c.X, Y: c.Y - r}},
+		{Point: form.Point{X: c.X + r, Y: c.Y}},
+		{Point: form.Point{X: c.X, Y: c.Y + r}},
+	}})
+	if way == level {
+		d.Line(guide(), outline.Thin, form.Point{X: c.X, Y: c.Y - r}, form.Point{X: c.X, Y: c.Y + r})
+	} else {
+		d.Line(guide(), outline.Thin, form.Point{X: c.X - r, Y: c.Y}, form.Point{X: c.X + r, Y: c.Y})
+	}
+	b, _ := jointWords(c, way, l.width(before, jointLetters, outline.Bold))
+	_, a := jointWords(c, way, l.width(after, jointLetters, outline.Bold))
+	d.Texts = []outline.Text{
+		l.text(b.Min, before, jointLetters, outline.Bold),
+		l.text(a.Min, after, jointLetters, outline.Bold),
+	}
+	return d
+}

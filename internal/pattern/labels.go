@@ -1,0 +1,367 @@
+package pattern
+
+import (
+	"strings"
+
+	"lostwood/internal/outline"
+	"lostwood/internal/quantity"
+	"lostwood/internal/vehicle"
+	"lostwood/parts"
+	"lostwood/parts/form"
+)
+
+// A line is one line of a block of words.
+type line struct {
+	words  string
+	height Length
+	weight outline.Weight
+}
+
+// labelWide is where the lines of a label break where there is room.
+const labelWide Length = 84
+
+// labelRooms are the lengths of line a label may be set in, best first.
+func labelRooms() []Length { return []Length{labelWide, 46, 34} }
+
+// block sets lines one under the other, flush left, with pad all round.
+func (l *layout) block(lines []line, pad Length) label {
+	var b label
+	y := -pad
+	for i, n := range lines {
+		if i == 0 {
+			y -= (1.08 + descent - lineStep) * n.height // nothing stands over the capitals of the first
+		}
+		y -= lineStep * n.height
+		t := l.text(form.Point{X: pad, Y: y + descent*n.height}, n.words, n.height, n.weight)
+		b.lines = append(b.lines, t)
+		b.size.X = max(b.size.X, t.Width+2*pad)
+	}
+	b.size.Y = pad - y
+	for i := range b.lines {
+		b.lines[i].At.Y += b.size.Y
+	}
+	return b
+}
+
+// broken breaks lines that are longer than room.
+func (l *layout) broken(lines []line, room Length) []line {
+	var out []line
+	for _, n := range lines {
+		for _, s := range l.wrap(n.words, n.height, n.weight, room) {
+			out = append(out, line{s, n.height, n.weight})
+		}
+	}
+	return out
+}
+
+// checks are the words at both ends of the whole length.
+func (l *layout) checks() []label {
+	known := l.lengthKnown()
+	long := known.Value
+	y := l.wood.Max.Y + 6.5
+	start := l.block([]line{{"measure from here", small, outline.Plain}}, 0.6)
+	start.wish = form.Point{X: 4, Y: y}
+	words := "check: " + l.both(long) + " to here"
+	if doubtful(known.Known) {
+		words = "? " + words + ", " + strings.ToUpper(known.Known.String())
+	}
+	end := l.block([]line{{words, normal, outline.Bold}}, 0.9)
+	end.query = doubtful(known.Known)
+	end.wish = form.Point{X: long - end.size.X - 4, Y: y}
+	band := l.everywhere()
+	band.Min.Y = l.wood.Max.Y + 0.5
+	start.within, end.within = band, band
+	return []label{end, start}
+}
+
+// heading names a face, with its extent across the grain and the mark of a true face.
+func (l *layout) heading(f outline.Laid) label {
+	lines := []line{{strings.ToUpper(l.item.FaceWords(f.Face)), large, outline.Bold}}
+	query := false
+	for _, s := range l.sizesOf(crossAxis(f.Face)) {
+		words := s.Name + " " + l.standing(s.Size)
+		query = query || doubtful(s.Known)
+		if doubtful(s.Known) {
+			words = "? " + words
+		}
+		lines = append(lines, line{words, small, outline.Plain})
+	}
+	var mark outline.Drawing
+	switch f.Face {
+	case l.item.Stick.FaceSide:
+		lines[0].words += " · face side"
+		mark = sideMark()
+	case l.item.Stick.FaceEdge:
+		lines[0].words += " · face edge"
+		mark = edgeMark()
+	}
+	b := l.block(l.broken(lines, labelWide), 1)
+	b.query = query
+	if len(mark.Paths) > 0 {
+		for i := range b.lines {
+			b.lines[i].At.X += markWide
+		}
+		b.extra = mark.Shifted(form.Point{X: 1, Y: b.size.Y - markHigh - 1})
+		b.size.X += markWide
+		b.size.Y = max(b.size.Y, markHigh+2)
+	}
+	b.within, b.inside = f.Extent, wood(f)
+	b.wish = form.Point{X: f.Extent.Min.X + 5, Y: f.Extent.Max.Y - b.size.Y - 3}
+	return b
+}
+
+// crossAxis is the way across the grain on a face.
+func crossAxis(f parts.Face) parts.Axis {
+	switch f {
+	case parts.Upper, parts.Under:
+		return parts.AcrossY
+	case parts.FirstSide, parts.SecondSide:
+		return parts.UpZ
+	}
+	return parts.NoAxis
+}
+
+const markWide, markHigh Length = 11, 8
+
+// sideMark is the joiner's loop for the face side; its tail runs to the face edge.
+func sideMark() outline.Drawing {
+	return outline.Drawing{Paths: []outline.Path{{
+		Layer: outline.Layer{Role: outline.Guide}, Pen: outline.Work,
+		Run: []form.Vertex{
+			{Point: form.Point{X: 1, Y: 0}, Bulge: 0.18},
+			{Point: form.Point{X: 6.6, Y: 5.6}, Bulge: 0.85},
+			{Point: form.Point{X: 2.6, Y: 5.6}, Bulge: 0.18},
+			{Point: form.Point{X: 8.2, Y: 0}},
+		},
+	}}}
+}
+
+// edgeMark is the joiner's V for the face edge, its point to the face side.
+func edgeMark() outline.Drawing {
+	return outline.Drawing{Paths: []outline.Path{{
+		Layer: outline.Layer{Role: outline.Guide}, Pen: outline.Work,
+		Run: []form.Vertex{
+			{Point: form.Point{X: 1.5, Y: 0}},
+			{Point: form.Point{X: 4.6, Y: 7.5}},
+			{Point: form.Point{X: 7.7, Y: 0}},
+		},
+	}}}
+}
+
+// wood is the outline of a face, in its place.
+func wood(f outline.Laid) []outline.Segment { return f.Drawing.Paths[0].Segments() }
+
+// bigHand is NEAR or OFF in tall letters on the face side; nothing for a part
+// that is alike both sides. A narrow face has no room for it: every sheet's foot has it too.
+func (l *layout) bigHand() (label, bool) {
+	words := l.hand()
+	for _, f := range l.faces.Laid {
+		if f.Face != l.item.Stick.FaceSide || words == "" || f.Extent.Height() < 1.6*hands {
+			continue
+		}
+		t := l.text(form.Point{}, words, hands, outline.Bold)
+		b := label{lines: []outline.Text{t}, size: form.Point{X: t.Width, Y: hands}, within: f.Extent, inside: wood(f), need: spare}
+		b.wish = form.Point{X: f.Extent.Min.X + 90, Y: (f.Extent.Min.Y + f.Extent.Max.Y - hands) / 2}
+		return b, true
+	}
+	return label{}, false
+}
+
+// ends say which end is which on a long face.
+func (l *layout) ends(f outline.Laid) []label {
+	first := l.block([]line{{l.item.FaceWords(parts.FirstEnd), normal, outline.Bold}}, 0.6)
+	first.wish = form.Point{X: f.Extent.Min.X + 5, Y: f.Extent.Min.Y + 3}
+	second := l.block([]line{{l.item.FaceWords(parts.SecondEnd), normal, outline.Bold}}, 0.6)
+	second.wish = form.Point{X: f.Extent.Max.X - second.size.X - 5, Y: f.Extent.Min.Y + 3}
+	for _, b := range []*label{&first, &second} {
+		b.within, b.inside = f.Extent, wood(f)
+	}
+	return []label{first, second}
+}
+
+// grain is an arrow along the grain on the face side.
+func (l *layout) grain() label {
+	words := "grain"
+	switch {
+	case l.item.Stick.Body.Blank().Making == parts.Steamed:
+		words = "grain follows the bend"
+	case l.item.Run == vehicle.Round:
+		words = "grain along the chord"
+	}
+	b := l.block([]line{{words, normal, outline.Plain}}, 1)
+	const arm = 16
+	for i := range b.lines {
+		b.lines[i].At.X += arm + 2
+	}
+	wide, y := b.size.X+2*(arm+2), b.size.Y/2
+	guide := outline.Layer{Role: outline.Guide}
+	for _, a := range []struct{ tip, tail Length }{{0, arm}, {wide, wide - arm}} {
+		tip, tail := form.Point{X: a.tip, Y: y}, form.Point{X: a.tail, Y: y}
+		b.extra.Line(guide, outline.Thin, tail, tip)
+		b.extra.Paths = append(b.extra.Paths, arrowhead(tip, a.tail > a.tip))
+	}
+	b.size.X = wide
+	for _, f := range l.faces.Laid {
+		if f.Face == l.item.Stick.FaceSide {
+			b.within, b.inside = f.Extent, wood(f)
+			b.wish = form.Point{X: f.Extent.Min.X + 70, Y: (f.Extent.Min.Y + f.Extent.Max.Y) / 2}
+		}
+	}
+	return b
+}
+
+func arrowhead(tip form.Point, toLeft bool) outline.Path {
+	back := Length(-4)
+	if toLeft {
+		back = 4
+	}
+	return outline.Path{Layer: outline.Layer{Role: outline.Guide}, Pen: outline.Solid, Closed: true, Run: []form.Vertex{
+		{Point: tip},
+		{Point: form.Point{X: tip.X + back, Y: tip.Y + 1.2}},
+		{Point: form.Point{X: tip.X + back, Y: tip.Y - 1.2}},
+	}}
+}
+
+// work labels every piece of work on a face, each label in a wide and a narrow setting.
+func (l *layout) work(f outline.Laid) [][]label {
+	var out [][]label
+	for _, group := range grouped(f.Marks) {
+		lines, query := l.workWords(f, group)
+		if len(lines) == 0 {
+			continue
+		}
+		a := anchorOf(group).Shifted(f.At)
+		var settings []label
+		for _, room := range labelRooms() {
+			b := l.block(l.broken(lines, room), 1.3)
+			b.query, b.anchor, b.within, b.home = query, &a, l.everywhere(), f.Extent
+			settings = append(settings, b)
+		}
+		out = append(out, settings)
+	}
+	return out
+}
+
+// grouped gathers the marks of each piece of work, in their order.
+func grouped(marks []parts.Mark) [][]parts.Mark {
+	var out [][]parts.Mark
+	place := map[string]int{}
+	for _, m := range marks {
+		i, ok := place[m.Ref]
+		if !ok {
+			i = len(out)
+			place[m.Ref] = i
+			out = append(out, nil)
+		}
+		out[i] = append(out[i], m)
+	}
+	return out
+}
+
+// workWords are what stands beside one piece of work on one face.
+func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, query bool) {
+	ref := group[0].Ref
+	for _, op := range l.item.Stick.Operations() {
+		if op.Ref != ref || op.Face != f.Face {
+			continue
+		}
+		if len(lines) > 0 {
+			lines = append(lines, line{l.brief(op, l.what(op)), small, outline.Bold})
+			continue
+		}
+		what := l.what(op)
+		if strings.HasPrefix(ref, what) {
+			what = "" // the work is called by what it is
+		}
+		lines = []line{{ref + ": " + l.brief(op, what), normal, outline.Bold}}
+		for _, s := range l.stands(op) {
+			lines = append(lines, line{s.words, small, outline.Plain})
+			query = query || s.queried
+		}
+	}
+	if len(lines) > 0 {
+		return lines, query
+	}
+	for _, m := range group {
+		switch {
+		case m.Stroke == parts.Seen:
+			return []line{{named(ref, m.Label), small, outline.Plain}}, false
+		case m.Centre != nil:
+			return []line{{named(ref+" leaves here", m.Label), small, outline.Plain}}, false
+		}
+	}
+	return nil, false
+}
+
+// named is a piece of work by its name and by what it is, once where they are the same.
+func named(ref, what string) string {
+	if strings.HasPrefix(ref, what) {
+		return ref
+	}
+	return ref + ": " + what
+}
+
+// A stand is one measure of where work stands.
+type stand struct {
+	words   string
+	queried bool // it is a guess, or not known
+}
+
+// stands says where work stands along its face and across it, how sure that is,
+// and how it is known. Work that is set out from the wood's own edges stands nowhere.
+func (t teller) stands(op parts.Operation) []stand {
+	if op.Face == parts.FirstEnd || op.Face == parts.SecondEnd || op.Work >= parts.Tenoning {
+		return nil
+	}
+	_, high := outline.Extent(t.item.Stick.Body, op.Face)
+	off, edge := t.gauged(op.Face, op.At, high)
+	known := t.feature(op.Ref)
+	if known == nil {
+		return []stand{
+			{words: t.size(op.At.X) + " from the " + t.item.FaceWords(parts.FirstEnd)},
+			{words: t.size(off) + " from the " + t.item.FaceWords(edge)},
+		}
+	}
+	along, across := known.Along, known.Across
+	along.Value, across.Value = op.At.X, off
+	return []stand{t.stand(along, parts.FirstEnd), t.stand(across, edge)}
+}
+
+func (t teller) stand(s quantity.Size, from parts.Face) stand {
+	words := t.size(s.Value) + " from the " + t.item.FaceWords(from) + giveOrTake(s, t.v.Unit)
+	if doubtful(s.Known) {
+		return stand{"? " + words + ", " + strings.ToUpper(s.Known.String()), true}
+	}
+	return stand{words + ", " + s.Known.String(), false}
+}
+
+// anchorOf is what a label's leader points at: the hole, or a place on the line
+// of larger work.
+func anchorOf(group []parts.Mark) outline.Box {
+	const large = 45
+	var d outline.Drawing
+	for _, m := range group {
+		if m.Centre != nil && m.Diameter > 0 {
+			return outline.Around(*m.Centre, m.Diameter/2)
+		}
+		d.Paths = append(d.Paths, outline.Path{Run: m.Path, Closed: m.Closed})
+	}
+	b, ok := d.Bounds()
+	if !ok || b.Width() < large && b.Height() < large {
+		return b
+	}
+	c := form.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
+	best := d.Paths[0].Run[0].Point
+	for _, p := range d.Paths {
+		for _, s := range p.Segments() {
+			mid := form.Point{X: (s.A.X + s.B.X) / 2, Y: (s.A.Y + s.B.Y) / 2}
+			if a, isArc := s.Arc(); isArc {
+				mid = a.At(0.5)
+			}
+			if distance(mid, c) < distance(best, c) {
+				best = mid
+			}
+		}
+	}
+	return outline.Box{Min: best, Max: best}
+}

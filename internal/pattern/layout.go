@@ -1,0 +1,282 @@
+package pattern
+
+import (
+	"errors"
+	"slices"
+
+	"lostwood/internal/outline"
+	"lostwood/internal/quantity"
+	"lostwood/internal/vehicle"
+	"lostwood/parts"
+	"lostwood/parts/form"
+)
+
+// A layout is the whole drawing of one item with its words, and the grid of
+// sheets over it.
+type layout struct {
+	teller
+	*lettering
+	paper   Paper
+	way     turn
+	only    *parts.Face // where just one face is drawn
+	faces   outline.Unfolding
+	drawing outline.Drawing
+	wood    outline.Box // the faces
+	grid    grid
+	crowd   crowd
+	needed  [][]bool // by row and column: whether the sheet shows anything to set out
+}
+
+const (
+	faceGap   = 16 // between faces that do not meet
+	headRoom  = 15 // above the faces, for the check of the length
+	footRoom  = 6
+	sideRoom  = 4
+	moreRoom  = 45 // added below where the words find no place
+	mostRooms = 24
+)
+
+// lay draws an item and finds a place for every word, on sheets turned the way
+// that takes fewest.
+func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
+	if err := p.check(); err != nil {
+		return nil, err
+	}
+	letters, err := newLettering()
+	if err != nil {
+		return nil, err
+	}
+	ways := []turn{flat, tall}
+	if p.Feed == Roll {
+		ways = ways[:1]
+	}
+	var best *layout
+	for _, way := range ways {
+		l := &layout{teller: teller{v, item}, lettering: letters, paper: p, way: way}
+		if err := l.settle(); err != nil {
+			return nil, err
+		}
+		if best == nil || l.printedCount() < best.printedCount() {
+			best = l
+		}
+	}
+	return best, nil
+}
+
+// settle draws the item, with more and more room below until every word has a place.
+func (l *layout) settle() error {
+	for n := range mostRooms {
+		l.drawing, l.crowd = outline.Drawing{}, crowd{}
+		l.draw(Length(n) * moreRoom)
+		if l.letter() {
+			l.need()
+			l.remind()
+			return nil
+		}
+	}
+	return errors.New("there is more to say on it than it has room for; larger paper may do")
+}
+
+// draw lays out the wood and the grid, with more room below.
+func (l *layout) draw(more Length) {
+	l.faces = outline.Unfold(l.item.Stick, faceGap)
+	if l.only != nil {
+		l.faces.Laid = slices.DeleteFunc(l.faces.Laid, func(f outline.Laid) bool { return f.Face != *l.only })
+	}
+	for i, f := range l.faces.Laid {
+		l.drawing.Add(f.Drawing)
+		if i == 0 {
+			l.wood = f.Extent
+		}
+		l.wood = l.wood.With(f.Extent)
+	}
+	if b, ok := l.drawing.Bounds(); ok {
+		l.wood = l.wood.With(b)
+	}
+	box := outline.Box{
+		Min: form.Point{X: l.wood.Min.X - sideRoom, Y: l.wood.Min.Y - footRoom - more},
+		Max: form.Point{X: l.wood.Max.X + sideRoom, Y: l.wood.Max.Y + headRoom},
+	}
+	l.grid = gridOn(pageFor(l.paper, l.way, box), box, l.v.Unit)
+	l.crowd.add(l.drawing)
+	if l.only == nil {
+		l.rule()
+	}
+	l.slide(box)
+	l.crowd.folds = l.grid.folds()
+	l.crowd.avoid = append(l.grid.joints(), l.plain()...)
+}
+
+// plain are the sheets that show nothing to set out: words had better not call for them.
+func (l *layout) plain() []outline.Box {
+	var b []outline.Box
+	for r := range l.needed {
+		for c, needed := range l.needed[r] {
+			if !needed {
+				b = append(b, l.grid.core(r, c))
+			}
+		}
+	}
+	return b
+}
+
+// rule draws the whole length above the faces, with a mark at each end to check it by.
+func (l *layout) rule() {
+	long, _, _ := l.item.Stick.Body.Box()
+	y := l.wood.Max.Y + 5
+	guide := outline.Layer{Role: outline.Guide}
+	var d outline.Drawing
+	d.Line(guide, outline.Faint, form.Point{Y: y}, form.Point{X: long, Y: y})
+	for _, x := range []Length{0, long} {
+		d.Line(guide, outline.Thin, form.Point{X: x, Y: l.wood.Max.Y + 1}, form.Point{X: x, Y: y + 4})
+		d.Paths = append(d.Paths, outline.Path{Layer: guide, Pen: outline.Solid, Closed: true, Run: []form.Vertex{
+			{Point: form.Point{X: x, Y: y}}, {Point: form.Point{X: x + 1.6, Y: y + 3.5}}, {Point: form.Point{X: x - 1.6, Y: y + 3.5}},
+		}})
+	}
+	l.drawing.Add(d)
+	l.crowd.add(d)
+}
+
+// everywhere is all the sheets together.
+func (l *layout) everywhere() outline.Box {
+	return l.grid.all().Grown(-1)
+}
+
+// letter places every label; it reports false where one found no place.
+func (l *layout) letter() bool {
+	for _, settings := range l.labels() {
+		d, ok := l.crowd.place(settings)
+		if settings[0].need == spare && !ok {
+			continue
+		}
+		if b := settings[0]; !ok && b.anchor == nil {
+			b.within, b.inside = l.everywhere(), nil
+			d, ok = l.crowd.place([]label{b})
+		}
+		if !ok {
+			return false
+		}
+		l.drawing.Add(d)
+	}
+	return true
+}
+
+// labels are all words on the drawing, in the order they choose their places;
+// each in one or more settings.
+func (l *layout) labels() [][]label {
+	var all [][]label
+	alone := func(b ...label) {
+		for _, one := range b {
+			all = append(all, []label{one})
+		}
+	}
+	if l.only == nil {
+		alone(l.checks()...)
+	}
+	for _, f := range l.faces.Laid {
+		alone(l.heading(f))
+	}
+	for _, f := range l.faces.Laid {
+		if f.Face != parts.FirstEnd && f.Face != parts.SecondEnd {
+			alone(l.ends(f)...)
+		}
+	}
+	for _, f := range l.faces.Laid {
+		all = append(all, l.work(f)...)
+	}
+	if l.only == nil || *l.only == l.item.Stick.FaceSide {
+		alone(l.grain())
+	}
+	if b, ok := l.bigHand(); ok {
+		all = append(all, []label{b})
+	}
+	return all
+}
+
+// remind names the face and the ends again on every sheet that shows a face but
+// not its heading. A reminder that finds no room is left out: it says nothing new.
+func (l *layout) remind() {
+	for r := range l.grid.rows {
+		for c := range l.grid.cols {
+			for _, f := range l.faces.Laid {
+				if core := l.grid.core(r, c); l.needed[r][c] && core.Min.X > f.Extent.Min.X && core.Meets(f.Extent) {
+					l.reminder(f, core)
+				}
+			}
+		}
+	}
+}
+
+func (l *layout) reminder(f outline.Laid, core outline.Box) {
+	words := l.item.FaceWords(f.Face) + ", " + l.item.FaceWords(parts.FirstEnd) + " to the left"
+	b := l.block([]line{{words, small, outline.Plain}}, 0.6)
+	core.Min.X += overlap // keeps clear of the diamonds
+	core.Max.X -= overlap
+	b.within = outline.Box{
+		Min: form.Point{X: max(core.Min.X, f.Extent.Min.X), Y: max(core.Min.Y, f.Extent.Min.Y)},
+		Max: form.Point{X: min(core.Max.X, f.Extent.Max.X), Y: min(core.Max.Y, f.Extent.Max.Y)},
+	}
+	b.inside = wood(f)
+	b.wish = form.Point{X: b.within.Min.X + 2, Y: b.within.Min.Y + 3}
+	if d, ok := l.crowd.place([]label{b}); ok {
+		l.drawing.Add(d)
+	}
+}
+
+// need finds the sheets that show anything to set out. Straight edges along the
+// grain are nothing to set out but for their ends.
+func (l *layout) need() {
+	l.needed = make([][]bool, l.grid.rows)
+	for r := range l.needed {
+		l.needed[r] = make([]bool, l.grid.cols)
+		for c := range l.needed[r] {
+			l.needed[r][c] = l.shows(l.grid.core(r, c).Grown(0.5))
+		}
+	}
+}
+
+func (l *layout) shows(b outline.Box) bool {
+	for _, t := range l.drawing.Texts {
+		if textBox(t).Meets(b) {
+			return true
+		}
+	}
+	for _, c := range l.drawing.Circles {
+		if outline.Around(c.Centre, c.Diameter/2).Meets(b) {
+			return true
+		}
+	}
+	for _, p := range l.drawing.Paths {
+		for _, s := range p.Segments() {
+			if s.Bulge == 0 && s.A.Y == s.B.Y {
+				if b.Holds(outline.Box{Min: s.A, Max: s.A}) || b.Holds(outline.Box{Min: s.B, Max: s.B}) {
+					return true
+				}
+			} else if s.Crosses(b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// sizesOf are the item's sizes along one axis.
+func (l *layout) sizesOf(a parts.Axis) []vehicle.Dimension {
+	var d []vehicle.Dimension
+	for _, s := range l.item.Sizes {
+		if s.Axis == a {
+			d = append(d, s)
+		}
+	}
+	return d
+}
+
+// lengthKnown is how the whole length is known.
+func (l *layout) lengthKnown() quantity.Size {
+	long, _, _ := l.item.Stick.Body.Box()
+	for _, s := range l.sizesOf(parts.AlongX) {
+		s.Size.Value = long
+		return s.Size
+	}
+	return quantity.Size{Value: long}
+}

@@ -1,0 +1,299 @@
+package pattern
+
+import (
+	"bytes"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/stretchr/testify/require"
+
+	"lostwood/internal/outline"
+	"lostwood/internal/quantity"
+	"lostwood/internal/vehicle"
+	"lostwood/parts"
+	"lostwood/parts/form"
+)
+
+// samples are parts of every sort: straight, narrow, handed, sawn to a curve, bent.
+func samples() []*vehicle.Item {
+	return []*vehicle.Item{bolster(), felloe(), sill(vehicle.Near), sill(vehicle.Off), slat(), seatRail(), holesApart()}
+}
+
+func TestSamplesCanBeMade(t *testing.T) {
+	for _, i := range samples() {
+		require.NoError(t, i.Shape.Validate(), i.Name)
+	}
+}
+
+// pdfcpu validates against ISO 32000.
+func TestPDFIsValid(t *testing.T) {
+	for _, name := range []string{"A4", "A1", "roll 24 in", "Letter"} {
+		for _, i := range samples() {
+			require.NoError(t, api.Validate(bytes.NewReader(pdfOf(t, i, paperNamed(t, name))), nil), "%s on %s", i.Name, name)
+		}
+	}
+}
+
+func TestSameVehicleGivesTheSameBytes(t *testing.T) {
+	for _, i := range samples() {
+		require.True(t, bytes.Equal(pdfOf(t, i, paperNamed(t, "A4")), pdfOf(t, i, paperNamed(t, "A4"))), i.Name)
+		var a, b bytes.Buffer
+		require.NoError(t, WriteSVG(&a, wagon(i), i))
+		require.NoError(t, WriteSVG(&b, wagon(i), i))
+		require.Equal(t, a.String(), b.String())
+		for _, f := range WorkedFaces(i) {
+			a.Reset()
+			b.Reset()
+			require.NoError(t, WriteDXF(&a, wagon(i), i, f))
+			require.NoError(t, WriteDXF(&b, wagon(i), i, f))
+			require.Equal(t, a.String(), b.String())
+		}
+	}
+}
+
+// placedWords are the words of a drawing that a label may not run into.
+func overlapping(d outline.Drawing) []string {
+	var out []string
+	for i, a := range d.Texts {
+		for _, b := range d.Texts[i+1:] {
+			if textBox(a).Grown(-0.05).Meets(textBox(b).Grown(-0.05)) {
+				out = append(out, a.Words+" / "+b.Words)
+			}
+		}
+	}
+	return out
+}
+
+// struck are the words that a line runs through.
+func struck(d outline.Drawing) []string {
+	var c crowd
+	c.add(outline.Drawing{Paths: d.Paths, Circles: d.Circles})
+	var out []string
+	for _, t := range d.Texts {
+		box := outline.Box{Min: t.At, Max: form.Point{X: t.At.X + t.Width, Y: t.At.Y + t.Height}}
+		if !c.free(box) {
+			out = append(out, t.Words)
+		}
+	}
+	return out
+}
+
+func TestNoWordsRunIntoWordsOrLines(t *testing.T) {
+	for _, unit := range []quantity.Unit{quantity.Inches, quantity.Millimetres} {
+		for _, i := range samples() {
+			for _, name := range []string{"A4", "A3", "A0", "Letter", "roll 36 in"} {
+				v := wagon(i)
+				v.Unit = unit
+				all, err := sheets(v, i, paperNamed(t, name))
+				require.NoError(t, err)
+				for _, s := range all {
+					require.Empty(t, overlapping(s.frame), "%s, %s %s", i.Name, name, s.letter)
+					require.Empty(t, struck(s.frame), "%s, %s %s", i.Name, name, s.letter)
+					for _, p := range s.panes {
+						require.Empty(t, overlapping(p.seen), "%s, %s %s", i.Name, name, s.letter)
+						require.Empty(t, struck(p.seen), "%s, %s %s", i.Name, name, s.letter)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Everything a sheet's frame shows stands on the paper, clear of its edge and of
+// the windows.
+func TestFrameStandsClearOfTheWindows(t *testing.T) {
+	for _, i := range samples() {
+		all, err := sheets(wagon(i), i, paperNamed(t, "A4"))
+		require.NoError(t, err)
+		for _, s := range all {
+			paper := outline.Box{Max: s.size}.Grown(-7)
+			for _, w := range s.frame.Texts {
+				box := textBox(w)
+				if w.Height == hands {
+					box.Min.Y = w.At.Y // capitals hang no lower
+				}
+				require.True(t, paper.Holds(box), "%s %s: %q is at the edge", i.Name, s.letter, w.Words)
+				if strings.HasPrefix(s.letter, "KEY") {
+					continue
+				}
+				for _, p := range s.panes {
+					require.False(t, p.window.Meets(textBox(w)), "%s %s: %q is in the window", i.Name, s.letter, w.Words)
+				}
+			}
+		}
+	}
+}
+
+// Every mark on every face comes out on some sheet.
+func TestNothingIsLostBetweenSheets(t *testing.T) {
+	for _, i := range samples() {
+		l, err := lay(wagon(i), i, paperNamed(t, "A4"))
+		require.NoError(t, err)
+		for _, c := range l.drawing.Circles {
+			require.True(t, l.shown(outline.Box{Min: c.Centre, Max: c.Centre}), "%s: a hole at %v", i.Name, c.Centre)
+		}
+		for _, w := range l.drawing.Texts {
+			require.True(t, l.shown(textBox(w)), "%s: %q is on no sheet whole", i.Name, w.Words)
+		}
+	}
+}
+
+func (l *layout) shown(b outline.Box) bool {
+	for r := range l.grid.rows {
+		for c := range l.grid.cols {
+			if l.needed[r][c] && l.grid.window(r, c).Holds(b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// The off pattern is the near one mirrored: what stands at y on a face of the one
+// stands at its height less y on the mirrored face of the other.
+func TestOffIsTheMirrorOfNear(t *testing.T) {
+	nearItem, off := sill(vehicle.Near), sill(vehicle.Off)
+	twin := map[parts.Face]parts.Face{
+		parts.Upper: parts.Upper, parts.Under: parts.Under, parts.FirstSide: parts.SecondSide,
+		parts.SecondSide: parts.FirstSide, parts.FirstEnd: parts.FirstEnd, parts.SecondEnd: parts.SecondEnd,
+	}
+	for a, b := range twin {
+		near, other := outline.Face(nearItem.Stick, a), outline.Face(off.Stick, b)
+		require.Len(t, other.Circles, len(near.Circles), a.String())
+		w, h := outline.Extent(nearItem.Stick.Body, a)
+		for i, c := range near.Circles {
+			m := other.Circles[i]
+			want := form.Point{X: c.Centre.X, Y: h - c.Centre.Y}
+			if a == parts.FirstEnd || a == parts.SecondEnd {
+				want = form.Point{X: w - c.Centre.X, Y: c.Centre.Y}
+			}
+			require.InDelta(t, float64(want.X), float64(m.Centre.X), 1e-9)
+			require.InDelta(t, float64(want.Y), float64(m.Centre.Y), 1e-9)
+			require.Equal(t, c.Diameter, m.Diameter)
+			require.Equal(t, c.Pen, m.Pen)
+		}
+	}
+}
+
+func TestHandStandsInTallLettersOnEverySheet(t *testing.T) {
+	for hand, word := range map[vehicle.Hand]string{vehicle.Near: "NEAR", vehicle.Off: "OFF"} {
+		for _, name := range []string{"A4", "Letter", "A3"} {
+			i := sill(hand)
+			all, err := sheets(wagon(i), i, paperNamed(t, name))
+			require.NoError(t, err)
+			for _, s := range all {
+				tall := Length(0)
+				for _, w := range s.frame.Texts {
+					if w.Words == word {
+						tall = max(tall, w.Height)
+					}
+				}
+				require.Equal(t, Length(20), tall, "%s %s", name, s.letter)
+				require.True(t, hasWords(s.frame, s.letter), "%s %s has its letter", name, s.letter)
+			}
+		}
+	}
+}
+
+func hasWords(d outline.Drawing, part string) bool {
+	for _, w := range d.Texts {
+		if strings.Contains(strings.ReplaceAll(w.Words, "\u00a0", " "), part) {
+			return true
+		}
+	}
+	return false
+}
+
+// A guess is framed in long dashes and says GUESS, on the drawing and on the key.
+func TestGuessIsNeverShownAsKnown(t *testing.T) {
+	i := bolster()
+	all, err := sheets(wagon(i), i, paperNamed(t, "A4"))
+	require.NoError(t, err)
+	var onKey, onSheets int
+	for _, s := range all {
+		for _, p := range s.panes {
+			framed := 0
+			for _, w := range p.seen.Texts {
+				if !strings.Contains(w.Words, "GUESS") || strings.HasPrefix(s.letter, "R") {
+					continue
+				}
+				require.Contains(t, strings.ToLower(w.Words+"?"), "?")
+				require.True(t, framedByQuery(p.seen, textBox(w)), "%s: %q", s.letter, w.Words)
+				framed++
+			}
+			if strings.HasPrefix(s.letter, "KEY") {
+				onKey += framed
+			} else {
+				onSheets += framed
+			}
+		}
+	}
+	require.GreaterOrEqual(t, onKey, 2)
+	require.GreaterOrEqual(t, onSheets, 3, "two headings and a hole")
+}
+
+func framedByQuery(d outline.Drawing, b outline.Box) bool {
+	for _, p := range d.Paths {
+		if p.Pen != outline.Query {
+			continue
+		}
+		if box, ok := (outline.Drawing{Paths: []outline.Path{p}}).Bounds(); ok && box.Grown(0.5).Holds(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// What the paper says on its sheets is what the joiner needs to know.
+func TestSheetsSayWhichPartAndIssue(t *testing.T) {
+	i := sill(vehicle.Off)
+	all, err := sheets(wagon(i), i, paperNamed(t, "A4"))
+	require.NoError(t, err)
+	for _, s := range all {
+		for _, words := range []string{"5  sill", "white oak", "1 off OFF", "issue B", "1 May 2024", "proposed", "3fa9c2d1", "100 mm", "4 in"} {
+			require.True(t, hasWords(s.frame, words), "%s says %q", s.letter, words)
+		}
+	}
+}
+
+func TestKeyTellsTheWorkAndTheCautions(t *testing.T) {
+	i := bolster()
+	l, err := lay(wagon(i), i, paperNamed(t, "A4"))
+	require.NoError(t, err)
+	var key outline.Drawing
+	for _, s := range l.key() {
+		key.Add(s.panes[0].seen)
+	}
+	for _, words := range []string{
+		"king-bolt hole", "counterbore", "square seat", "12 % moisture", "mask", "local codes",
+		"Leave full until offered up: long, deep.", "Leave uncut until offered up to the irons: fastening 6.",
+		"fastening 7 and 2 others", "Face side: upper face",
+	} {
+		require.True(t, hasWords(key, words), words)
+	}
+}
+
+func TestPaperTooSmallIsRefused(t *testing.T) {
+	var b bytes.Buffer
+	i := slat()
+	for _, p := range []Paper{
+		{Name: "card", Width: 105, Height: 148},
+		{Name: "nothing"},
+		{Name: "odd", Width: Length(math.NaN()), Height: 297},
+		RollOf(80),
+		RollOf(Length(math.Inf(1))),
+	} {
+		var small *PaperError
+		require.ErrorAs(t, Write(&b, wagon(i), i, p), &small, p.Name)
+		require.Zero(t, b.Len(), "nothing is written")
+	}
+}
+
+func TestFaceWithoutWorkHasNoFile(t *testing.T) {
+	var b bytes.Buffer
+	var none *FaceError
+	require.ErrorAs(t, WriteDXF(&b, wagon(slat()), slat(), parts.Under), &none)
+	require.Zero(t, b.Len())
+}
