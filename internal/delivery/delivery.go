@@ -117,7 +117,7 @@ func (o Order) jobs() ([]job, error) {
 	for _, it := range v.Items {
 		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, it, o.Paper) }})
 	}
-	stem := v.Slug + "_issue-" + vehicle.Slug(v.Issue)
+	stem := v.Slug + "_issue-" + v.IssueWord()
 	jobs = append(
 		jobs,
 		lists("joiner/"+stem+"_cutting-list", list.Cutting())...,

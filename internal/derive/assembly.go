@@ -50,7 +50,7 @@ func (a *assembly) sizes(m *member) []vehicle.Dimension {
 	var out []vehicle.Dimension
 	for _, d := range m.sizes {
 		s := a.fit.size(adjust.At(a.fit.X, d.unknown))
-		out = append(out, vehicle.Dimension{Name: d.name, Axis: d.axis, Size: s, By: a.evidence(d.unknown, s.Known)})
+		out = append(out, vehicle.Dimension{Name: d.name, Axis: d.axis, Size: s, By: a.evidence(m, d.unknown, s.Known)})
 	}
 	return out
 }

@@ -12,7 +12,7 @@ import (
 
 // evidence names what bears most on an unknown, as strong as known says, in the
 // survey's words: "fastening 7, fastening 9 and 3 others".
-func (a *assembly) evidence(u int, known quantity.Known) string {
+func (a *assembly) evidence(m *member, u int, known quantity.Known) string {
 	if known == quantity.Unknown {
 		return "nothing"
 	}
@@ -28,7 +28,7 @@ func (a *assembly) evidence(u int, known quantity.Known) string {
 			continue
 		}
 		o := a.network.problem.Observations[p.Unknown]
-		name := a.network.source(t)
+		name := a.network.source(t, m)
 		if _, ok := byName[name]; !ok {
 			order = append(order, name)
 		}
@@ -59,8 +59,9 @@ func (a *assembly) evidence(u int, known quantity.Known) string {
 	return strings.Join(names, " and ")
 }
 
-// source names an observation briefly.
-func (n *network) source(t note) string {
+// source names an observation briefly, as evidence for a member: by the iron or
+// fastening that was read, or by what a statement sets it beside.
+func (n *network) source(t note, of *member) string {
 	name := t.subject
 	if m := n.byID[t.subject]; m != nil {
 		name = words(m)
@@ -77,5 +78,10 @@ func (n *network) source(t note) string {
 	case midway:
 		return "the middle line"
 	}
-	return fmt.Sprintf("line %d", t.line)
+	for _, m := range append([]*member{t.member}, t.speaks...) {
+		if m.base != of.base {
+			return words(m)
+		}
+	}
+	return fmt.Sprintf("stated on line %d", t.line)
 }

@@ -76,11 +76,78 @@ func TestHandcartHandleBolt(t *testing.T) {
 	require.True(t, told(v, vehicle.Open, "long", "handle"))
 }
 
-func TestHandcartDeterministic(t *testing.T) {
-	a, b := handcart(t, ""), handcart(t, "")
+func TestHandcartDeterministic(t *testing.T) { requireSame(t, handcart(t, ""), handcart(t, "")) }
+
+// What follows serves this test and that of the army wagon.
+
+func requireSame(t *testing.T, a, b *vehicle.Vehicle) {
+	t.Helper()
 	require.Equal(t, a.Findings, b.Findings)
 	require.Equal(t, a.Fastenings, b.Fastenings)
 	for i := range a.Parts {
 		require.Equal(t, a.Parts[i].Sizes, b.Parts[i].Sizes)
+		require.Equal(t, a.Parts[i].Place, b.Parts[i].Place)
 	}
+	for i := range a.Items {
+		require.Equal(t, a.Items[i].Stick, b.Items[i].Stick)
+	}
+}
+
+// sizeOf finds a size of a timber or an iron: of the near one, of a pair.
+func sizeOf(t *testing.T, v *vehicle.Vehicle, id, name string) vehicle.Dimension {
+	t.Helper()
+	var of []vehicle.Dimension
+	for _, p := range v.Parts {
+		if p.ID == id || p.ID == "near-"+id {
+			of = p.Sizes
+		}
+	}
+	for _, i := range v.Irons {
+		if i.ID == id || i.ID == "near-"+id || i.ID == "near-"+id+"-1" {
+			of = i.Sizes
+		}
+	}
+	for _, d := range of {
+		if d.Name == name {
+			return d
+		}
+	}
+	require.Fail(t, "there is no "+name+" of "+id)
+	return vehicle.Dimension{}
+}
+
+func fastening(t *testing.T, v *vehicle.Vehicle, id string) *vehicle.Fastening {
+	t.Helper()
+	for _, f := range v.Fastenings {
+		if f.ID == id {
+			return f
+		}
+	}
+	require.Fail(t, "there is no fastening "+id)
+	return nil
+}
+
+func item(t *testing.T, v *vehicle.Vehicle, id string) *vehicle.Item {
+	t.Helper()
+	for _, i := range v.Items {
+		if i.ID == id {
+			return i
+		}
+	}
+	require.Fail(t, "there is no item "+id)
+	return nil
+}
+
+// told reports whether a finding of a concern has all the words.
+func told(v *vehicle.Vehicle, c vehicle.Concern, words ...string) bool {
+	for _, f := range v.Findings {
+		all := f.Concern == c
+		for _, w := range words {
+			all = all && strings.Contains(strings.ToLower(f.Says), w)
+		}
+		if all {
+			return true
+		}
+	}
+	return false
 }

@@ -58,13 +58,7 @@ func (a *assembly) faces(m, o *member) bool { return m.along(o.axes[0].of) != 0 
 
 // cutFor is what is cut out of m for o.
 func (a *assembly) cutFor(m, o *member, j *survey.Joint) work {
-	w := work{key: string(j.Kind) + " for " + o.base, ref: fmt.Sprintf("%s for the %s", j.Kind, words(o))}
-	if m.rows() <= 1 || o.rows() > 1 {
-		w.key += fmt.Sprintf(" %d", o.row)
-	}
-	if m.hand == vehicle.Alike {
-		w.key += " " + o.hand.String()
-	}
+	w := meetingWork(string(j.Kind), m, o)
 	what := fmt.Sprintf("%s for the %s", j.Kind, lower(nameOf(o)))
 	switch j.Kind {
 	case survey.NotchJoint:
@@ -194,13 +188,7 @@ func (m *member) isEnd(word string, end parts.Face) bool {
 // mortiseFor is the mortise in m for o's tenon.
 func (a *assembly) mortiseFor(m, o *member, j *survey.Joint) work {
 	f := a.toward(m, o)
-	w := work{key: "mortise for " + o.base, ref: "mortise for the " + words(o)}
-	if m.rows() <= 1 {
-		w.key += fmt.Sprintf(" %d", o.row)
-	}
-	if m.hand == vehicle.Alike {
-		w.key += " " + o.hand.String()
-	}
+	w := meetingWork("mortise", m, o)
 	middle := func(k int) func(x []float64) adjust.Term {
 		return func(x []float64) adjust.Term { return m.own(x, k, o.middle(x, m.axes[k].of)) }
 	}

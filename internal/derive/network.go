@@ -38,7 +38,8 @@ type note struct {
 	line    int
 	known   quantity.Known
 	member  *member
-	hole    int // of sort holeRead, from 0
+	hole    int       // of sort holeRead, from 0
+	speaks  []*member // of a statement: whatever else it speaks of
 }
 
 // An unknown is what the adjustment looks for.

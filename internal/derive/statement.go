@@ -59,8 +59,13 @@ func (n *network) stateOne(st *survey.Statement, s sort, row int, hand vehicle.H
 	if s == frame {
 		known, doubt = quantity.Measured, fixed
 	}
-	n.observe(note{sort: s, subject: subject, what: st.Text, line: st.At.Line, known: known, member: members[0]},
-		-st.Constant, doubt, model)
+	t := note{sort: s, subject: subject, what: st.Text, line: st.At.Line, known: known, member: members[0]}
+	for _, m := range members {
+		if m.base != members[0].base {
+			t.speaks = append(t.speaks, m)
+		}
+	}
+	n.observe(t, -st.Constant, doubt, model)
 }
 
 // feature is what a term of a statement stands for: a dimension, or a place on

@@ -72,6 +72,18 @@ func (s *span) key(m *member, what string) string {
 	return k
 }
 
+// ref names a span on the sheet of a member, which says its own hand and row.
+func (s *span) ref(m *member) string {
+	rows, hand := 1, vehicle.Alike
+	if m.rows() <= 1 {
+		rows = max(s.fastening.Number, 1)
+	}
+	if m.hand == vehicle.Alike {
+		hand = s.hand
+	}
+	return "fastening " + spanID(s.fastening, s.row, rows, hand)
+}
+
 // entry is the face by which a span enters a member.
 func (s *span) entry(m *member) parts.Face {
 	j := m.along(s.axis)
@@ -83,7 +95,7 @@ func (s *span) entry(m *member) parts.Face {
 
 // hole is the boring for a span in one timber.
 func (s *span) hole(m *member, i int) *work {
-	w := &work{key: s.key(m, "hole"), ref: "fastening " + s.id}
+	w := &work{key: s.key(m, "hole"), ref: s.ref(m)}
 	if !m.placed() {
 		return s.radialHole(m, w)
 	}
@@ -169,17 +181,25 @@ func (s *span) housing(m *member, l *let, after int) work {
 		f = f.Opposite()
 	}
 	o := l.other
-	w := work{key: "housing for " + o.base, ref: "housing for the " + lower(nameOf(o))}
-	if m.rows() <= 1 && o.rows() > 1 {
+	w := meetingWork("housing", m, o)
+	what := "housing for the " + lower(nameOf(o))
+	return m.recess(w, what, f, o, l.depth)
+}
+
+// meetingWork starts the work on m that another thing calls for. Its ref tells
+// the other's hand and row where m is not of one.
+func meetingWork(kind string, m, o *member) work {
+	w := work{key: kind + " for " + o.base, ref: kind + " for the "}
+	if m.hand == vehicle.Alike && o.hand != vehicle.Alike {
+		w.key += " " + o.hand.String()
+		w.ref += o.hand.String() + " "
+	}
+	w.ref += lower(nameOf(o))
+	if o.rows() > 1 {
 		w.key += fmt.Sprintf(" %d", o.row)
 		w.ref += fmt.Sprintf(" %d", o.row+1)
 	}
-	if m.hand == vehicle.Alike && o.hand != vehicle.Alike {
-		w.key += " " + o.hand.String()
-		w.ref = fmt.Sprintf("housing for the %s %s", o.hand, lower(nameOf(o)))
-	}
-	what := "housing for the " + lower(nameOf(o))
-	return m.recess(w, what, f, o, l.depth)
+	return w
 }
 
 // recess places a housing by the box of what lies in it, as far as that lies

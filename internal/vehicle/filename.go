@@ -34,7 +34,7 @@ func (v *Vehicle) Stem(i *Item) string {
 		hand = "_" + strings.ToUpper(i.Hand.String())
 	}
 	return fmt.Sprintf("%02d_%s_%s_%.1fmm_%d-off%s_issue-%s", i.Number, Slug(i.Name), Slug(i.Timber),
-		i.Thickness().Millimetres(), i.NumberOff, hand, strings.ToUpper(Slug(v.Issue)))
+		i.Thickness().Millimetres(), i.NumberOff, hand, v.IssueWord())
 }
 
 // Thickness is the lesser of an item's two extents across the grain.
@@ -42,3 +42,6 @@ func (i *Item) Thickness() parts.Length {
 	_, wide, deep := i.Stick.Body.Box()
 	return min(wide, deep)
 }
+
+// IssueWord is the issue letter as file names have it.
+func (v *Vehicle) IssueWord() string { return strings.ToUpper(Slug(v.Issue)) }
