@@ -98,8 +98,10 @@ func holdsMirrored(t *rapid.T, s, m parts.Stick, wide parts.Length) {
 // steady says whether a point is not on a surface.
 func steady(v form.Volume, p form.Vec) bool {
 	in := holds(v, p)
-	for _, d := range []form.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}} {
-		if holds(v, form.Vec{X: p.X + d.X*1e-6, Y: p.Y + d.Y*1e-6, Z: p.Z + d.Z*1e-6}) != in {
+	const step = 1e-6
+	for i := range 27 {
+		x, y, z := form.Length(i%3-1), form.Length(i/3%3-1), form.Length(i/9-1)
+		if holds(v, form.Vec{X: p.X + x*step, Y: p.Y + y*step, Z: p.Z + z*step}) != in {
 			return false
 		}
 	}

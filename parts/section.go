@@ -180,7 +180,7 @@ func compare(a, b Length) int {
 }
 
 // tidy drops repeated points and those in the middle of an edge that is
-// straight to a ten-thousandth of a millimetre.
+// straight.
 func tidy(pts []form.Point) form.Profile {
 	pts = slices.CompactFunc(pts, alike)
 	for len(pts) > 1 && alike(pts[0], pts[len(pts)-1]) {
@@ -188,12 +188,12 @@ func tidy(pts []form.Point) form.Profile {
 	}
 	var out []form.Point
 	for i, q := range pts {
-		if i > 0 && offLine(out[len(out)-1], q, pts[(i+1)%len(pts)]) < 1e-4 {
+		if i > 0 && offLine(out[len(out)-1], q, pts[(i+1)%len(pts)]) < 1e-7 {
 			continue
 		}
 		out = append(out, q)
 	}
-	if n := len(out); n > 3 && offLine(out[n-1], out[0], out[1]) < 1e-4 {
+	if n := len(out); n > 3 && offLine(out[n-1], out[0], out[1]) < 1e-7 {
 		out = out[1:]
 	}
 	return form.Polygon(out...)

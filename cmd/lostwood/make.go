@@ -27,8 +27,8 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return misuse("%v", err)
 	}
-	if !(*tolerance >= 0.005 && *tolerance <= 5) {
-		return misuse("--tolerance %v is no tolerance to work to; 0.005 to 5 mm would do", *tolerance)
+	if err := tolerable(*tolerance); err != nil {
+		return err
 	}
 	src, err := open(rest)
 	if err != nil {

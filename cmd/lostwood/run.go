@@ -39,6 +39,8 @@ func commands() []command {
 		{"check", "SURVEY", "say what is wrong with a survey, and nothing else", runCheck},
 		{"sizes", "[SURVEY]", "list every size, its give or take and how we know", runSizes},
 		{"cuts", "[SURVEY]", "list what to cut and what to buy", runCuts},
+		{"mesh", "PART...", "mesh some parts, as STL or 3MF", runMesh},
+		{"check-mesh", "FILE.stl...", "say whether STL files are fit to cut from", runCheckMesh},
 		{"survey", "", "print how a survey is written", runSurvey},
 	}
 }
@@ -85,7 +87,7 @@ func help() string {
 	var b strings.Builder
 	b.WriteString("lostwood works out the timber of a horse-drawn vehicle from its irons.\n\n")
 	for _, c := range commands() {
-		fmt.Fprintf(&b, "  lostwood %-18s %s\n", strings.TrimSpace(c.name+" "+c.arguments), c.does)
+		fmt.Fprintf(&b, "  lostwood %-24s %s\n", strings.TrimSpace(c.name+" "+c.arguments), c.does)
 	}
 	b.WriteString("\nWithout SURVEY the orchard wagon that comes with the program is taken.\n" +
 		"lostwood COMMAND --help tells a command's options.\n" +
@@ -115,10 +117,10 @@ func parse(f *pflag.FlagSet, args []string, least, most int) ([]string, error) {
 		return nil, misuse("%v", err)
 	}
 	if f.NArg() < least {
-		return nil, misuse("%s wants a survey's file name", f.Name())
+		return nil, misuse("%s wants at least one name after it; lostwood %s --help tells more", f.Name(), f.Name())
 	}
 	if f.NArg() > most {
-		return nil, misuse("%s takes no more than %d file name; there is %q besides", f.Name(), most, f.Arg(most))
+		return nil, misuse("%s takes no more than %d; there is %q besides", f.Name(), most, f.Arg(most))
 	}
 	return f.Args(), nil
 }

@@ -39,7 +39,7 @@ func wagon(n int, noise float64) adjust.Problem {
 	x0 := append([]float64(nil), p.Start...)
 	read := func(doubt float64, m func([]float64) adjust.Term, from ...adjust.Source) {
 		p.Observations = append(p.Observations, adjust.Observation{
-			Value: m(x0).Value + noise*doubt*r.NormFloat64(), Doubt: doubt, Model: m, Sources: from,
+			Value: m(x0).Value + noise*math.Min(doubt, 20)*r.NormFloat64(), Doubt: doubt, Model: m, Sources: from,
 		})
 	}
 	for b := range bays {
@@ -91,8 +91,36 @@ func BenchmarkSolve(b *testing.B) {
 	}
 }
 
-// From 300 to 15,000 unknowns the time grows less than as the power 1.4, and the
-// largest takes less than a second. Common practice, no source: the project's own aim.
+// Surveys as bad as a third of all readings missing settle, if every angle's start
+// counts as a reading to some ten degrees; dozens of unknowns are free then.
+func TestPoorSurveysSettle(t *testing.T) {
+	const slant, tenDegrees = 11, 0.2
+	for _, n := range []int{300, 1200} {
+		for every := 3; every < 10; every++ {
+			p := wagon(n, 1)
+			var lost []int
+			for i := 0; i < len(p.Observations); i += every {
+				lost = append(lost, i)
+			}
+			for j := slant; j < len(p.Start); j += perBay {
+				p.Observations = append(p.Observations, linear(0.02, tenDegrees, on(j, 1)))
+			}
+			s, err := adjust.Solve(adjust.Without(p, lost...))
+			require.NoError(t, err, "every %d of %d", every, n)
+			require.Less(t, s.Iterations, 150)
+			require.Equal(t, len(p.Start), s.Rank+len(s.Free))
+			sum := 0.0
+			for _, r := range append(s.Redundancy, s.CommonRedundancy...) {
+				sum += r
+			}
+			near(t, float64(s.Freedom), sum, 1e-9)
+		}
+	}
+}
+
+// From 300 to 15,000 unknowns the time grows less than as the power 1.4; no source, the
+// project's own aim. Its other aim, 15,000 in a second on one core, depends on the
+// machine: the times are printed.
 func TestTimeGrowsSlowly(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes seconds")

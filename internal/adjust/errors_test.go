@@ -108,3 +108,13 @@ func TestNeverPanics(t *testing.T) {
 		_, _, _ = adjust.Robust(p)
 	})
 }
+
+// A step to where a model has no value, here a root below zero, is shortened.
+func TestStepsStayWhereModelsHaveValues(t *testing.T) {
+	s, err := adjust.Solve(adjust.Problem{Start: []float64{9}, Observations: []adjust.Observation{
+		{Value: 0.1, Doubt: 1, Model: func(x []float64) adjust.Term { return adjust.At(x, 0).Sqrt() }},
+	}})
+	require.NoError(t, err)
+	require.InDelta(t, 0.01, s.X[0], 1e-12)
+	require.InDelta(t, 0.2, s.Doubts[0], 1e-9) // the slope there is 5
+}

@@ -9,13 +9,15 @@ const (
 	stalled = 1e-6  // the last, if for three steps none was smaller
 )
 
-// leastDamp is the least damping that is used.
-const leastDamp = 1e-8
+const (
+	firstDamp = 1e-3 // what a first refusal brings
+	leastDamp = 1e-9 // the least that is used
+	nothing   = 1e-3 // share of its promise that a mended step must keep
+)
 
 // A pace is how a block's steps are held in.
 type pace struct {
 	damp  float64 // what is added to the normal equations' diagonal, as a share of it
-	raise float64 // by how much it grows at the next refusal
 	last  float64 // size of the last step, if damped alike
 	least float64 // of the least so far
 	idle  int     // steps since then
@@ -24,7 +26,7 @@ type pace struct {
 func newPaces(n int) []pace {
 	p := make([]pace, n)
 	for k := range p {
-		p[k] = pace{raise: 4, last: math.Inf(1), least: math.Inf(1)}
+		p[k] = pace{last: math.Inf(1), least: math.Inf(1)}
 	}
 	return p
 }
@@ -35,11 +37,8 @@ func (p *pace) refuse() {
 	p.last, p.least, p.idle = math.Inf(1), math.Inf(1), 0
 }
 
-// hold dampens the next step, more strongly each time in a row.
-func (p *pace) hold() {
-	p.damp = math.Max(leastDamp, p.raise*p.damp)
-	p.raise = math.Min(2*p.raise, 1e3)
-}
+// hold dampens the next step.
+func (p *pace) hold() { p.damp = math.Max(firstDamp, 10*p.damp) }
 
 // accept notes a step of the size s that kept a share of its promised gain, and says
 // whether it may have been the last. Where models bend so much that small steps grow,
@@ -84,8 +83,7 @@ func (p *pace) rests(s, rate, grain float64) bool {
 // ease lessens the damping after a step that kept a share of its promise: the
 // straighter the models, the more (H. B. Nielsen, IMM-REP-1999-05).
 func (p *pace) ease(kept float64) {
-	p.raise = 4
-	if p.damp *= math.Max(0.2, 1-math.Pow(2*kept-1, 3)); p.damp < leastDamp/10 {
+	if p.damp *= math.Max(0.1, 1-math.Pow(2*kept-1, 3)); p.damp < leastDamp {
 		p.damp = 0
 	}
 }

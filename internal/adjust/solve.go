@@ -11,6 +11,10 @@ const mostSteps = 300
 // Solve fits p. An error is an *InputError, or a *ConvergenceError where models bend
 // too much between start and solution. What nothing determines is no error: see
 // Solution.Free.
+//
+// An unknown in which models bend, an angle above all, wants more than a start: where
+// few readings hold it, its start should count as a reading too, with a generous doubt,
+// or steps may not settle (an angle seen through its cosine alone has no slope at zero).
 func Solve(p Problem) (*Solution, error) {
 	if err := p.check(); err != nil {
 		return nil, err
@@ -121,9 +125,10 @@ func (w *walk) step() error {
 		return nil
 	}
 	w.blocks.tie(next)
-	if refused := w.judge(w.measure(dx), next, w.promise(pull, dx)); refused != nil {
+	promised := w.promise(pull, dx)
+	if refused := w.judge(w.measure(dx), next, promised); refused != nil {
 		w.settled = false
-		if trial, next, err = w.mend(trial, next, refused); err != nil {
+		if trial, next, err = w.mend(trial, next, promised, refused); err != nil {
 			return err
 		}
 	}
@@ -148,7 +153,7 @@ func (w *walk) moved(x, dx []float64, which []bool) []float64 {
 // mend deals with unknowns whose step made their block's squares grow. Where models
 // bend, a long step along a valley leads up its side: a few more steps by the same
 // slopes may lead down to its floor again. What still does not gain goes back.
-func (w *walk) mend(trial []float64, next *design, refused []bool) ([]float64, *design, error) {
+func (w *walk) mend(trial []float64, next *design, promised []float64, refused []bool) ([]float64, *design, error) {
 	const tries = 4
 	before := w.blocks.squares(w.d)
 	for range tries {
@@ -161,13 +166,7 @@ func (w *walk) mend(trial []float64, next *design, refused []bool) ([]float64, *
 		trial, next = further, d
 		w.blocks.tie(d)
 		w.blocks.spread(refused)
-		after, left := w.blocks.squares(d), false
-		for j := range refused {
-			r := w.blocks.root(j)
-			refused[j] = refused[j] && !(after[r] < before[r])
-			left = left || refused[j]
-		}
-		if !left {
+		if !w.mended(before, w.blocks.squares(d), promised, refused) {
 			return trial, next, nil
 		}
 	}
@@ -181,6 +180,26 @@ func (w *walk) mend(trial []float64, next *design, refused []bool) ([]float64, *
 	}
 	next, err := w.p.linearise(trial)
 	return trial, next, err
+}
+
+// mended takes the marks off blocks that gained after all, and says whether any are
+// left.
+func (w *walk) mended(before, after, promised []float64, refused []bool) (left bool) {
+	for r := range refused {
+		if !refused[r] || w.blocks.root(r) != r {
+			continue
+		}
+		if kept := (before[r] - after[r]) / promised[r]; kept > nothing {
+			w.paces[r].ease(kept)
+			refused[r] = false
+			continue
+		}
+		left = true
+	}
+	for j := range refused {
+		refused[j] = refused[w.blocks.root(j)]
+	}
+	return left
 }
 
 // confirm checks that blocks held in have come to rest because the squares are least,

@@ -82,7 +82,7 @@ func orchardWagon(t *testing.T) *vehicle.Vehicle {
 		}
 		return known
 	}
-	near := built(t, 4, "sill", "sill", "white oak", 1, sizes(lengths{"long": 9*ft + 4*in, "wide": 2.25 * in, "deep": 3 * in}), nil)
+	near := built(t, 4, "sill", "sill", "white oak", 1, sizes(lengths{"long": 9*ft + 4*in, "wide": 2.25 * in, "deep": 3 * in, "chamfer": in / 4}), nil)
 	off := *near
 	near.Hand, off.Hand, off.Stick = vehicle.Near, vehicle.Off, near.Stick.Mirrored()
 	fitted := built(t, 9, "riser", "riser", "white ash", 2, sizes(lengths{"long": 16 * in, "thick": 7 * in / 8, "high": 11 * in}), nil)

@@ -14,6 +14,7 @@ import (
 	"lostwood/internal/cutlist"
 	"lostwood/internal/listing"
 	"lostwood/internal/quantity"
+	"lostwood/internal/vehicle"
 )
 
 var update = flag.Bool("update", false, "rewrite the lists under testdata")
@@ -70,4 +71,26 @@ func TestColumnsAndBytes(t *testing.T) {
 		return out
 	}
 	assert.Equal(t, write(), write())
+}
+
+// A size that is whole sixteenths already is not rounded up to the next.
+func TestWholeSixteenthsStay(t *testing.T) {
+	var items []*vehicle.Item
+	for i := range 400 {
+		items = append(items, block("slat", "white ash", 1, 8*ft, 2*in+quantity.Length(i)*in/16, 1*in))
+	}
+	cutting := made(t, wagon(12, 12, items...), none()).Cutting()
+	for i, r := range cutting.Rows {
+		want := "96 x " + quantity.Fraction(2*in+quantity.Length(i)*in/16, 16) + " x 1"
+		assert.Equal(t, want, wordsOf(cutting, r, "sawn_long_mm"))
+	}
+}
+
+func wordsOf(l *listing.List, row []listing.Cell, key string) string {
+	for k, c := range l.Columns {
+		if c.Key == key {
+			return row[k].Words
+		}
+	}
+	return ""
 }

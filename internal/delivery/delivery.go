@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 
 	"lostwood/internal/cutlist"
@@ -148,34 +149,44 @@ func lists(stem string, l *listing.List) []job {
 	}
 }
 
-// stl meshes one item and checks what was written before it is let go.
+// stl meshes one item.
 func (o Order) stl(b *bytes.Buffer, it *vehicle.Item) error {
+	m, err := Mesh(it, o.Tolerance)
+	if err != nil {
+		return err
+	}
+	return WriteMesh(b, o.Vehicle, it, m)
+}
+
+// Mesh is the skin of an item, none of it farther from the true surface than
+// the tolerance.
+func Mesh(it *vehicle.Item, tolerance quantity.Length) (*mesh.Mesh, error) {
 	s, err := solid.New(it.Stick.Volume())
 	if err != nil {
-		return err
+		return nil, err
 	}
-	m, err := mesh.Of(s, o.Tolerance)
-	if err != nil {
-		return err
-	}
-	h := mesh.Header{Name: headName(it), Unit: "mm", Issue: o.Vehicle.Issue}
-	if err := mesh.WriteSTL(b, m, h); err != nil {
+	return mesh.Of(s, tolerance)
+}
+
+// WriteMesh writes an item's skin as STL, reads it back, and lets it go only
+// when it is fit to cut from.
+func WriteMesh(b *bytes.Buffer, v *vehicle.Vehicle, it *vehicle.Item, m *mesh.Mesh) error {
+	if err := mesh.WriteSTL(b, m, mesh.Header{Name: Title(it), Unit: "mm", Issue: v.Issue}); err != nil {
 		return err
 	}
 	back, err := mesh.ReadSTL(bytes.NewReader(b.Bytes()))
 	if err != nil {
 		return err
 	}
-	if r := mesh.Inspect(back); len(r.Faults) > 0 {
-		return &mesh.SkinError{Faults: r.Faults}
-	}
-	return nil
+	r := mesh.Inspect(back)
+	return r.Err()
 }
 
-func headName(it *vehicle.Item) string {
+// Title names an item for its maker: number, name, hand, number off.
+func Title(it *vehicle.Item) string {
 	name := fmt.Sprintf("%02d %s", it.Number, it.Name)
 	if it.Hand != vehicle.Alike {
-		name += " " + it.Hand.String()
+		name += " " + strings.ToUpper(it.Hand.String())
 	}
 	return fmt.Sprintf("%s, %d off", name, it.NumberOff)
 }

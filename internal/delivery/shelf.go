@@ -65,6 +65,27 @@ func Put(folder string, files []File) (err error) {
 	return exchange(folder, fresh)
 }
 
+// PutFile writes one file, whole or not at all.
+func PutFile(name string, data []byte) error {
+	folder := filepath.Dir(name)
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return &ShelfError{folder, "the folder cannot be made", "choose another with --out", err}
+	}
+	f, err := os.CreateTemp(folder, ".new-*")
+	if err != nil {
+		return &ShelfError{folder, "nothing can be written there", "choose another with --out", err}
+	}
+	_, err = f.Write(data)
+	err = errors.Join(err, f.Close(), os.Chmod(f.Name(), 0o644))
+	if err == nil {
+		err = os.Rename(f.Name(), name)
+	}
+	if err != nil {
+		return errors.Join(&ShelfError{folder, "the disk does not take " + filepath.Base(name), "see whether it is full", err}, os.Remove(f.Name()))
+	}
+	return nil
+}
+
 // exchange puts fresh in folder's place; the old one goes only when the new one stands.
 func exchange(folder, fresh string) error {
 	if _, err := os.Lstat(folder); errors.Is(err, fs.ErrNotExist) {

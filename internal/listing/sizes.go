@@ -33,7 +33,7 @@ func Sizes(v *vehicle.Vehicle) *List {
 	for _, p := range v.Parts {
 		if p.Item == nil {
 			for _, d := range p.Sizes {
-				l.add(v.Unit, 0, p.Name, p.Hand, d)
+				l.add(v.Unit, 0, p.Name, vehicle.Alike, d) // its name says its hand
 			}
 		}
 	}

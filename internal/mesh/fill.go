@@ -16,7 +16,7 @@ func (h *hide) mesh() (*Mesh, error) {
 		now.gather()
 		ts, tangled, err := now.filled()
 		if err == nil {
-			tangled = now.crossed(ts, h.at)
+			tangled = append(now.crossed(ts, h.at), now.strayed(ts, h.at)...)
 			if len(tangled) == 0 {
 				return now.numbered(ts), nil
 			}
@@ -36,7 +36,7 @@ func (h *hide) mesh() (*Mesh, error) {
 }
 
 // filled fills every patch, or lists the knots of those that it could not.
-func (h *hide) filled() (all [][3]knot, tangled []knot, err error) {
+func (h *hide) filled() (all []scale, tangled []knot, err error) {
 	rs := slices.Clone(h.rims)
 	slices.SortStableFunc(rs, func(a, b rim) int { return cmp.Compare(a.patch, b.patch) })
 	for n := 0; len(rs) > 0; rs = rs[n:] {
@@ -49,17 +49,25 @@ func (h *hide) filled() (all [][3]knot, tangled []knot, err error) {
 				tangled = append(tangled, r.from)
 			}
 		}
-		all = append(all, ts...)
+		for _, t := range ts {
+			all = append(all, scale{t, h.patches[rs[0].patch].surface})
+		}
 	}
 	return all, tangled, err
 }
 
+// A scale is a triangle of the skin, on one of the solid's surfaces.
+type scale struct {
+	knots   [3]knot
+	surface int
+}
+
 // numbered makes a mesh of triangles of knots.
-func (h *hide) numbered(ts [][3]knot) *Mesh {
+func (h *hide) numbered(ts []scale) *Mesh {
 	m := &Mesh{Triangles: make([][3]int, len(ts))}
 	number := make([]int, len(h.at))
 	for i, t := range ts {
-		for j, k := range t {
+		for j, k := range t.knots {
 			if number[k] == 0 {
 				m.Vertices = append(m.Vertices, vec(h.at[k]))
 				number[k] = len(m.Vertices)

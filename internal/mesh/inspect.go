@@ -224,7 +224,7 @@ func (s *inspection) fans() {
 // A hull is one piece of the skin.
 type hull struct {
 	volume float64
-	box    Box
+	box    form.Box
 }
 
 // hulls counts the pieces and finds those that face inwards without being a
@@ -242,13 +242,13 @@ func (s *inspection) hulls() {
 			all = append(all, hull{box: one.Bounds()})
 		}
 		all[i].volume += dot(one.Vertices[0], cross(one.Vertices[1], one.Vertices[2])) / 6
-		all[i].box = all[i].box.with(one.Bounds())
+		all[i].box = extended(all[i].box, one.Bounds())
 	}
 	s.pieces = len(all)
 	big := largest(all)
 	for _, inner := range all {
 		if inner.volume < 0 && !slices.ContainsFunc(big, func(outer hull) bool {
-			return outer.volume > 0 && outer.box.holds(inner.box)
+			return outer.volume > 0 && holds(outer.box, inner.box)
 		}) {
 			s.fault(InsideOut, inner.box.Min)
 		}
@@ -267,14 +267,7 @@ func largest(all []hull) []hull {
 	return all[:few]
 }
 
-func (b Box) with(c Box) Box {
-	return Box{
-		Min: form.Vec{X: min(b.Min.X, c.Min.X), Y: min(b.Min.Y, c.Min.Y), Z: min(b.Min.Z, c.Min.Z)},
-		Max: form.Vec{X: max(b.Max.X, c.Max.X), Y: max(b.Max.Y, c.Max.Y), Z: max(b.Max.Z, c.Max.Z)},
-	}
-}
-
-func (b Box) holds(c Box) bool {
+func holds(b, c form.Box) bool {
 	return b.Min.X <= c.Min.X && b.Min.Y <= c.Min.Y && b.Min.Z <= c.Min.Z &&
 		b.Max.X >= c.Max.X && b.Max.Y >= c.Max.Y && b.Max.Z >= c.Max.Z
 }

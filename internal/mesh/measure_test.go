@@ -215,9 +215,11 @@ type gauge struct {
 	edgeAt  v3.Vec
 	corner  float64 // farthest of the true corners from a vertex
 	stray   float64 // farthest of the skin's sharp edges from where two true surfaces meet
-	wrong   int     // samples that the skin and the field disagree about, inside or outside
-	crossed int     // pairs of triangles that cut through one another
-	samples [3]int  // of surface, edges and corners
+	tilt    float64 // most that a triangle's normal leans from its surface's, in degrees
+	tiltAt  v3.Vec
+	wrong   int    // samples that the skin and the field disagree about, inside or outside
+	crossed int    // pairs of triangles that cut through one another
+	samples [3]int // of surface, edges and corners
 }
 
 func measured(s *solid.Solid, m *mesh.Mesh, seed int64, samples int) gauge {
@@ -244,6 +246,29 @@ func (g *gauge) triangle(s *solid.Solid, n *nest, t int) {
 			g.dev, g.devAt = d, p
 		}
 	}
+	if n.height(t) < sliver {
+		return
+	}
+	normal := b.Sub(a).Cross(c.Sub(a)).Normalize()
+	tilt := math.Inf(1) // from the nearest of the surfaces at hand: a thin wall has two
+	for i := range s.Surfaces() {
+		if f := &s.Surfaces()[i]; math.Abs(f.Distance(middle)) < 0.06 {
+			tilt = min(tilt, math.Acos(min(1, math.Abs(f.Normal(middle).Dot(normal))))*180/math.Pi)
+		}
+	}
+	if tilt > g.tilt {
+		g.tilt, g.tiltAt = tilt, middle
+	}
+}
+
+// sliver is how narrow a triangle may be for which way it faces to mean
+// nothing: its corners all lie on the surface, and the tolerance tilts it.
+const sliver = 0.1
+
+// height is how wide a triangle is at its narrowest.
+func (n *nest) height(t int) float64 {
+	a, b, c := n.corners(t)
+	return b.Sub(a).Cross(c.Sub(a)).Length() / max(b.Sub(a).Length(), c.Sub(b).Length(), a.Sub(c).Length())
 }
 
 // winding is how often the skin goes round p: 1 inside, 0 outside, by the sum
@@ -285,14 +310,17 @@ func (g *gauge) sharp(s *solid.Solid, n *nest) {
 	normal := map[[2]int]v3.Vec{}
 	for t, k := range n.m.Triangles {
 		a, b, c := n.corners(t)
+		if n.height(t) < sliver {
+			continue
+		}
 		for i := range k {
 			normal[[2]int{k[i], k[(i+1)%3]}] = b.Sub(a).Cross(c.Sub(a)).Normalize()
 		}
 	}
 	for e, u := range normal {
-		v := normal[[2]int{e[1], e[0]}]
+		v, both := normal[[2]int{e[1], e[0]}]
 		a, b := n.at[e[0]], n.at[e[1]]
-		if e[0] > e[1] || u.Dot(v) > 0.6 || a.Sub(b).Length() < 0.1 {
+		if !both || e[0] > e[1] || u.Dot(v) > 0.6 || a.Sub(b).Length() < 0.1 {
 			continue
 		}
 		var near []float64
@@ -448,7 +476,7 @@ func (g *gauge) corners(p *probe, n *nest) {
 						q = p.s.BoundingBox().Center()
 					}
 					q, ok := p.onto(q, i, j, k)
-					if !ok || math.Abs(p.s.Evaluate(q)) > 1e-9 || math.Abs(all[i].Normal(q).Dot(all[j].Normal(q).Cross(all[k].Normal(q)))) < 0.1 {
+					if !ok || math.Abs(p.s.Evaluate(q)) > 1e-9 || math.Abs(all[i].Normal(q).Dot(all[j].Normal(q).Cross(all[k].Normal(q)))) < 0.2 {
 						continue
 					}
 					if m := p.meets(q); !slices.Contains(m, i) || !slices.Contains(m, j) || !slices.Contains(m, k) {

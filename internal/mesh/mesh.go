@@ -19,9 +19,6 @@ type Mesh struct {
 	Triangles [][3]int // indices into Vertices
 }
 
-// A Box is the smallest upright box round a mesh.
-type Box struct{ Min, Max form.Vec }
-
 // Volume returns the signed volume the skin encloses, positive when its
 // triangles face outwards. It means nothing for a skin that is not closed.
 func (m *Mesh) Volume() quantity.Volume {
@@ -46,18 +43,24 @@ func (m *Mesh) Area() quantity.Area {
 	return quantity.Area(sum / 2)
 }
 
-// Bounds returns the box round the vertices; a mesh without any has an empty
-// box at the origin.
-func (m *Mesh) Bounds() Box {
+// Bounds returns the smallest upright box round the vertices; a mesh without
+// any has an empty box at the origin.
+func (m *Mesh) Bounds() form.Box {
 	if len(m.Vertices) == 0 {
-		return Box{}
+		return form.Box{}
 	}
-	b := Box{Min: m.Vertices[0], Max: m.Vertices[0]}
+	b := form.Box{Min: m.Vertices[0], Max: m.Vertices[0]}
 	for _, v := range m.Vertices[1:] {
-		b.Min = form.Vec{X: min(b.Min.X, v.X), Y: min(b.Min.Y, v.Y), Z: min(b.Min.Z, v.Z)}
-		b.Max = form.Vec{X: max(b.Max.X, v.X), Y: max(b.Max.Y, v.Y), Z: max(b.Max.Z, v.Z)}
+		b = extended(b, form.Box{Min: v, Max: v})
 	}
 	return b
+}
+
+func extended(b, c form.Box) form.Box {
+	return form.Box{
+		Min: form.Vec{X: min(b.Min.X, c.Min.X), Y: min(b.Min.Y, c.Min.Y), Z: min(b.Min.Z, c.Min.Z)},
+		Max: form.Vec{X: max(b.Max.X, c.Max.X), Y: max(b.Max.Y, c.Max.Y), Z: max(b.Max.Z, c.Max.Z)},
+	}
 }
 
 // normal is square to the triangle, outwards, twice its area long.

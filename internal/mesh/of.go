@@ -2,6 +2,9 @@ package mesh
 
 import (
 	"fmt"
+	"runtime"
+	"sync"
+	"sync/atomic"
 
 	v3 "github.com/deadsy/sdfx/vec/v3"
 
@@ -67,11 +70,37 @@ func skin(s *solid.Solid, st style) (*Mesh, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := Inspect(m)
 	if len(m.Triangles) == 0 {
 		return nil, &solid.NothingError{}
 	}
-	return m, r.Err()
+	r := Inspect(m)
+	if err := r.Err(); err != nil {
+		return nil, err
+	}
+	return m, nil
+}
+
+// A Result is a solid's skin, or why it has none.
+type Result struct {
+	Mesh *Mesh
+	Err  error
+}
+
+// All makes the skins of many solids at once, as many side by side as there are
+// processors, and returns them in order. They do not depend on how many that is.
+func All(solids []*solid.Solid, tolerance quantity.Length) []Result {
+	out := make([]Result, len(solids))
+	var next atomic.Int64
+	var workers sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(solids)) {
+		workers.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(out); i = int(next.Add(1)) - 1 {
+				out[i].Mesh, out[i].Err = Of(solids[i], tolerance)
+			}
+		})
+	}
+	workers.Wait()
+	return out
 }
 
 func vec(v v3.Vec) form.Vec {

@@ -11,29 +11,53 @@ import (
 // Knots that are held stay where the facets meet, which is within the
 // tolerance too: true surfaces may touch where their facets keep clear.
 func (h *hide) settle(held map[knot]bool) {
-	raw := h.at
+	raw, on := h.at, h.surfaces()
 	h.at = slices.Clone(raw)
-	for k, list := range h.surfaces() {
-		if len(list) == 0 {
-			continue
-		}
-		if !held[k] {
+	for k, list := range on {
+		if len(list) > 0 && !held[k] {
 			h.at[k] = h.trued(raw[k], list)
 		}
 	}
-	for again := true; again; { // an edge that shrank or turned about goes back
+	for again := true; again; {
 		again = false
 		for _, r := range h.rims {
-			before, after := raw[r.to].Sub(raw[r.from]), h.at[r.to].Sub(h.at[r.from])
-			if l := before.Length(); l > short*h.tolerance && after.Dot(before) < l*l/10 {
-				again = again || h.at[r.from] != raw[r.from] || h.at[r.to] != raw[r.to]
-				h.at[r.from], h.at[r.to] = raw[r.from], raw[r.to]
+			if h.spoilt(r, raw) {
+				again = h.pass(r.from, r.to, on, held) || h.pass(r.to, r.from, on, held) || h.back(r, raw) || again
 			}
 		}
 	}
 	for k := range h.at {
 		h.at[k] = grained(h.at[k])
 	}
+}
+
+// spoilt says whether settling shrank a rim or turned it about.
+func (h *hide) spoilt(r rim, raw []point) bool {
+	before, after := raw[r.to].Sub(raw[r.from]), h.at[r.to].Sub(h.at[r.from])
+	l := before.Length()
+	return l > short*h.tolerance && after.Dot(before) < l*l/10 && after != point{}
+}
+
+// pass lets a corner that settled past a knot of one of its own edges take
+// that knot along, and says whether it did.
+func (h *hide) pass(corner, along knot, on [][]int, held map[knot]bool) bool {
+	if held[along] || len(on[along]) >= len(on[corner]) {
+		return false
+	}
+	for _, s := range on[along] {
+		if !slices.Contains(on[corner], s) {
+			return false
+		}
+	}
+	h.at[along], on[along] = h.at[corner], on[corner]
+	return true
+}
+
+// back returns a rim's ends to where they were, and says whether they were not.
+func (h *hide) back(r rim, raw []point) bool {
+	moved := h.at[r.from] != raw[r.from] || h.at[r.to] != raw[r.to]
+	h.at[r.from], h.at[r.to] = raw[r.from], raw[r.to]
+	return moved
 }
 
 // grid is what coordinates are rounded to before they become float32, as a
@@ -67,24 +91,32 @@ func (h *hide) surfaces() [][]int {
 // tolerance of each as it is.
 func (h *hide) trued(p point, surfaces []int) point {
 	q := p
+	slant := 1.0
 	for range 12 {
-		step, worst := h.step(q, surfaces)
+		step, worst, s := h.step(q, surfaces)
+		slant = s
 		if worst < 1e-10 {
 			break
 		}
 		q = q.Sub(step)
 	}
-	if _, worst := h.step(q, surfaces); !(worst < 1e-6) || !(q.Sub(p).Length() < 10*h.tolerance) {
+	_, worst, _ := h.step(q, surfaces)
+	// surfaces at a small angle meet far from where their facets do
+	nearby := min(3/slant, 60) * h.tolerance
+	if !(worst < 1e-6) || !(q.Sub(p).Length() < nearby) {
 		return p
 	}
 	return q
 }
 
 // step is the shortest step that would bring p on to surfaces that were flat,
-// and how far p is from the farthest. Surfaces that touch count as one.
-func (h *hide) step(p point, surfaces []int) (step point, worst float64) {
+// how far p is from the farthest, and the sine of the least angle at which
+// they meet. Surfaces that touch count as one.
+func (h *hide) step(p point, surfaces []int) (step point, worst, slant float64) {
 	all := h.solid.Surfaces()
-	var axes []point // square to one another
+	slant = 1
+	var buf [3]point
+	axes := buf[:0] // square to one another
 	for _, i := range surfaces {
 		s := &all[i]
 		d, n := s.Distance(p), s.Normal(p)
@@ -97,9 +129,10 @@ func (h *hide) step(p point, surfaces []int) (step point, worst float64) {
 			n = n.DivScalar(l)
 			axes = append(axes, n)
 			step = step.Add(n.MulScalar(left / l))
+			slant = min(slant, l)
 		}
 	}
-	return step, worst
+	return step, worst, slant
 }
 
 // short is the longest edge, as a part of the tolerance, that is drawn together

@@ -71,11 +71,12 @@ func (h *hide) paired() error {
 		for n = 0; n < len(rs) && min(rs[n].from, rs[n].to) == lo && max(rs[n].from, rs[n].to) == hi; n++ {
 			balance += cmp.Compare(rs[n].from, rs[n].to)
 		}
+		middle := h.at[lo].Add(h.at[hi]).MulScalar(0.5)
 		switch {
 		case balance != 0:
-			return h.fail(lo, "it is open along an edge")
+			return &MeshError{At: vec(middle), Found: "it is open along an edge"}
 		case n > 2:
-			return h.fail(lo, "it touches itself along an edge")
+			return &MeshError{At: vec(middle), Found: "it touches itself along an edge"}
 		}
 	}
 	return nil

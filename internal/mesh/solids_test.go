@@ -157,3 +157,5 @@ func outside(a, b, r float64) float64 {
 	wedge := r * r / 2 * (math.Asin(b/r) - math.Asin(y0/r))
 	return 4 * ((a-x0)*b - (wedge + a*y0/2 - x0*b/2))
 }
+
+func union(vs ...form.Volume) form.Volume { return form.Union(vs) }

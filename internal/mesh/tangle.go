@@ -2,6 +2,7 @@ package mesh
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"github.com/deadsy/sdfx/sdf"
@@ -16,14 +17,12 @@ type flake struct {
 
 // crossed lists the knots of triangles that cut through one another. The flat
 // facets did not, so only those that settling moved from raw are looked at.
-func (h *hide) crossed(ts [][3]knot, raw []point) []knot {
+func (h *hide) crossed(ts []scale, raw []point) []knot {
 	fs := make([]flake, len(ts))
-	for i, t := range ts {
+	for i, s := range ts {
+		t := s.knots
 		a, b, c := h.at[t[0]], h.at[t[1]], h.at[t[2]]
-		fs[i] = flake{t: t, box: sdf.Box3{Min: a.Min(b).Min(c), Max: a.Max(b).Max(c)}}
-		for _, k := range t {
-			fs[i].moved = fs[i].moved || h.at[k].Sub(raw[k]).Length() > 1e-4
-		}
+		fs[i] = flake{t: t, box: sdf.Box3{Min: a.Min(b).Min(c), Max: a.Max(b).Max(c)}, moved: h.moved(t, raw)}
 	}
 	slices.SortStableFunc(fs, func(a, b flake) int { return cmp.Compare(a.box.Min.X, b.box.Min.X) })
 	var out []knot
@@ -39,6 +38,32 @@ func (h *hide) crossed(ts [][3]knot, raw []point) []knot {
 			moved = append(moved, f)
 		} else {
 			still = append(still, f)
+		}
+	}
+	return out
+}
+
+// moved says whether settling moved a triangle's corners from raw, by more
+// than rounding does.
+func (h *hide) moved(t [3]knot, raw []point) bool {
+	return slices.ContainsFunc(t[:], func(k knot) bool { return h.at[k].Sub(raw[k]).Length() > 1e-4 })
+}
+
+// strayed lists the knots of triangles that settling has stretched so far that
+// their middles leave the surface by more than the tolerance.
+func (h *hide) strayed(ts []scale, raw []point) []knot {
+	all := h.solid.Surfaces()
+	var out []knot
+	for _, s := range ts {
+		if !h.moved(s.knots, raw) {
+			continue
+		}
+		a, b, c := h.at[s.knots[0]], h.at[s.knots[1]], h.at[s.knots[2]]
+		for _, p := range []point{a.Add(b).Add(c).DivScalar(3), a.Add(b).MulScalar(0.5), b.Add(c).MulScalar(0.5), c.Add(a).MulScalar(0.5)} {
+			if math.Abs(all[s.surface].Distance(p)) > h.tolerance/slack {
+				out = append(out, s.knots[:]...)
+				break
+			}
 		}
 	}
 	return out

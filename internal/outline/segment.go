@@ -34,11 +34,15 @@ func (p Path) Segments() []Segment {
 	return s
 }
 
+// straightest is the rise, in millimetres, under which an arc is as good as
+// straight: its circle would be so large that its centre could not be told.
+const straightest = 1e-4
+
 // Arc is the circle the segment runs on; ok is false for a straight one.
 func (s Segment) Arc() (a Arc, ok bool) {
 	dx, dy := float64(s.B.X-s.A.X), float64(s.B.Y-s.A.Y)
 	chord := math.Hypot(dx, dy)
-	if s.Bulge == 0 || chord == 0 {
+	if rise := math.Abs(s.Bulge) * chord / 2; rise < straightest {
 		return Arc{}, false
 	}
 	// The centre stands off the chord's middle by chord/2 over the tangent of half the turn.

@@ -54,7 +54,7 @@ func TestBarsMeasureTrueOnEverySheet(t *testing.T) {
 	for _, tc := range []struct {
 		paper string
 		item  *vehicle.Item
-	}{{"A4", sill(vehicle.Near)}, {"Letter", felloe()}, {"A3", bolster()}} {
+	}{{"A4", sill(vehicle.Near)}, {"Letter", felloe()}, {"A3", slat()}} {
 		pdf := saved(t, "bars.pdf", pdfOf(t, tc.item, paperNamed(t, tc.paper)))
 		dir := t.TempDir()
 		run(t, pdftoppm, "-r", fmt.Sprint(dpi), "-gray", "-aa", "no", "-aaVector", "no", pdf, filepath.Join(dir, "s"))

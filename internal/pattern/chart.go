@@ -30,7 +30,7 @@ func (c *column) chart() {
 
 // chartLetters names the sheets on the map, clear of the lines where there is room.
 func (c *column) chartLetters(small outline.Drawing, m reduction) {
-	var busy crowd
+	busy := crowd{clear: 0.3}
 	busy.add(small)
 	for row := range c.grid.rows {
 		for col := range c.grid.cols {
@@ -45,7 +45,7 @@ func (c *column) chartLetters(small outline.Drawing, m reduction) {
 // chartLetter sets one sheet's letter in its cell, as large as has room.
 func (c *column) chartLetter(busy *crowd, cell outline.Box, words string) outline.Drawing {
 	var l label
-	for _, high := range []Length{large, normal, small, 1.8, 1.4} {
+	for _, high := range []Length{large, normal, small, 1.8, 1.4, 1} {
 		t := c.text(form.Point{}, words, high, outline.Bold)
 		l = label{lines: []outline.Text{t}, size: form.Point{X: t.Width, Y: t.Height}, within: cell}
 		l.wish = form.Point{X: cell.Min.X + 1.5, Y: cell.Max.Y - t.Height - 1.5}

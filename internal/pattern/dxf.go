@@ -46,8 +46,11 @@ func (e *FaceError) Error() string {
 // and depth has its own layer with the depth in its name; words are on TEXT, and
 // leaders on GUIDE. Work that only shows on this face is on layers NOT_CUT_HERE.
 func WriteDXF(w io.Writer, v *vehicle.Vehicle, item *vehicle.Item, f parts.Face) error {
-	if !outline.Entered(item.Stick, f) {
-		return &FaceError{item.Name, item.FaceWords(f)}
+	if err := shaped(item); err != nil {
+		return fmt.Errorf("router's file of %s: %w", item.Name, err)
+	}
+	if f < parts.Upper || f > parts.SecondEnd || !outline.Entered(item.Stick, f) {
+		return &FaceError{item.Name, faceName(item, f)}
 	}
 	d, err := facePlan(v, item, f)
 	if err != nil {
@@ -59,6 +62,13 @@ func WriteDXF(w io.Writer, v *vehicle.Vehicle, item *vehicle.Item, f parts.Face)
 	}
 	_, err = out.WriteTo(w)
 	return err
+}
+
+func faceName(item *vehicle.Item, f parts.Face) string {
+	if f < parts.Upper || f > parts.SecondEnd {
+		return "seventh face" // a part has six
+	}
+	return item.FaceWords(f)
 }
 
 // facePlan draws one face with its words, the face's own origin at 0, 0.

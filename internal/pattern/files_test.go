@@ -15,23 +15,26 @@ import (
 	"lostwood/parts"
 )
 
-// reader prints what ezdxf finds in a file.
+// reader prints what ezdxf finds in files.
 const reader = `
 import json, sys, ezdxf
-d = ezdxf.readfile(sys.argv[1])
-a = d.audit()
-out = {"version": d.dxfversion, "unit": d.units, "faults": [str(e.message) for e in a.errors] + [str(e.message) for e in a.fixes],
-       "circles": [], "lines": [], "texts": []}
-for e in d.modelspace():
-    if e.dxftype() == "CIRCLE":
-        out["circles"].append({"layer": e.dxf.layer, "x": e.dxf.center.x, "y": e.dxf.center.y, "d": 2 * e.dxf.radius})
-    elif e.dxftype() == "LWPOLYLINE":
-        out["lines"].append({"layer": e.dxf.layer, "closed": bool(e.closed), "points": [list(p) for p in e.get_points("xyb")]})
-    elif e.dxftype() == "TEXT":
-        out["texts"].append({"layer": e.dxf.layer, "words": e.dxf.text})
-    else:
-        raise SystemExit("unlooked-for " + e.dxftype())
-print(json.dumps(out))
+every = []
+for name in sys.argv[1:]:
+    d = ezdxf.readfile(name)
+    a = d.audit()
+    out = {"version": d.dxfversion, "unit": d.units, "faults": [str(e.message) for e in a.errors] + [str(e.message) for e in a.fixes],
+           "circles": [], "lines": [], "texts": []}
+    for e in d.modelspace():
+        if e.dxftype() == "CIRCLE":
+            out["circles"].append({"layer": e.dxf.layer, "x": e.dxf.center.x, "y": e.dxf.center.y, "d": 2 * e.dxf.radius})
+        elif e.dxftype() == "LWPOLYLINE":
+            out["lines"].append({"layer": e.dxf.layer, "closed": bool(e.closed), "points": [list(p) for p in e.get_points("xyb")]})
+        elif e.dxftype() == "TEXT":
+            out["texts"].append({"layer": e.dxf.layer, "words": e.dxf.text})
+        else:
+            raise SystemExit("unlooked-for " + e.dxftype())
+    every.append(out)
+print(json.dumps(every))
 `
 
 type plan struct {
@@ -50,59 +53,79 @@ type plan struct {
 	Texts []struct{ Layer, Words string }
 }
 
-func readDXF(t *testing.T, item *vehicle.Item, f parts.Face) plan {
+// A cutFile is one face of one item.
+type cutFile struct {
+	item *vehicle.Item
+	face parts.Face
+}
+
+func readDXF(t *testing.T, files []cutFile) []plan {
 	t.Helper()
 	// Debian keeps ezdxf with its own Python.
 	python := tool(t, "/usr/bin/python3", "python3-ezdxf")
-	var b bytes.Buffer
-	require.NoError(t, WriteDXF(&b, wagon(item), item, f))
-	var p plan
-	require.NoError(t, json.Unmarshal(run(t, python, "-c", reader, saved(t, "face.dxf", b.Bytes())), &p))
+	args := []string{"-c", reader}
+	for _, f := range files {
+		var b bytes.Buffer
+		require.NoError(t, WriteDXF(&b, wagon(f.item), f.item, f.face))
+		args = append(args, saved(t, "face.dxf", b.Bytes()))
+	}
+	var p []plan
+	require.NoError(t, json.Unmarshal(run(t, python, args...), &p))
+	require.Len(t, p, len(files))
 	return p
 }
 
 // Read back by ezdxf, an independent reader: release AC1021, unit 4 (millimetres),
 // nothing to mend; every circle and closed outline of the part, where it stands.
 func TestDXFReadsBack(t *testing.T) {
+	var files []cutFile
 	for _, i := range samples() {
 		for _, f := range WorkedFaces(i) {
-			p := readDXF(t, i, f)
-			require.Equal(t, "AC1021", p.Version)
-			require.Equal(t, 4, p.Unit)
-			require.Empty(t, p.Faults)
-			drawn := outline.Face(i.Stick, f)
-			require.Len(t, p.Circles, len(drawn.Circles))
-			for n, c := range drawn.Circles {
-				require.Equal(t, c.Layer.Name(), p.Circles[n].Layer)
-				require.InDelta(t, float64(c.Centre.X), p.Circles[n].X, 1e-6)
-				require.InDelta(t, float64(c.Centre.Y), p.Circles[n].Y, 1e-6)
-				require.InDelta(t, float64(c.Diameter), p.Circles[n].D, 1e-6)
-			}
-			require.Equal(t, "OUTLINE", p.Lines[0].Layer)
-			require.True(t, p.Lines[0].Closed)
-			out := i.Stick.Body.Outline(f)
-			require.Len(t, p.Lines[0].Points, len(out))
-			for n, v := range out {
-				require.InDelta(t, float64(v.X), p.Lines[0].Points[n][0], 1e-6)
-				require.InDelta(t, float64(v.Y), p.Lines[0].Points[n][1], 1e-6)
-				require.InDelta(t, v.Bulge, p.Lines[0].Points[n][2], 1e-9)
-			}
-			for _, w := range p.Texts {
-				require.Equal(t, "TEXT", w.Layer)
-			}
+			files = append(files, cutFile{i, f})
 		}
+	}
+	for n, p := range readDXF(t, files) {
+		require.Equal(t, "AC1021", p.Version)
+		require.Equal(t, 4, p.Unit)
+		require.Empty(t, p.Faults)
+		same(t, p, files[n])
+	}
+}
+
+// same holds a file read back against the part itself.
+func same(t *testing.T, p plan, f cutFile) {
+	t.Helper()
+	drawn := outline.Face(f.item.Stick, f.face)
+	require.Len(t, p.Circles, len(drawn.Circles))
+	for n, c := range drawn.Circles {
+		require.Equal(t, c.Layer.Name(), p.Circles[n].Layer)
+		require.InDelta(t, float64(c.Centre.X), p.Circles[n].X, 1e-6)
+		require.InDelta(t, float64(c.Centre.Y), p.Circles[n].Y, 1e-6)
+		require.InDelta(t, float64(c.Diameter), p.Circles[n].D, 1e-6)
+	}
+	require.Equal(t, "OUTLINE", p.Lines[0].Layer)
+	require.True(t, p.Lines[0].Closed)
+	out := f.item.Stick.Body.Outline(f.face)
+	require.Len(t, p.Lines[0].Points, len(out))
+	for n, v := range out {
+		require.InDelta(t, float64(v.X), p.Lines[0].Points[n][0], 1e-6)
+		require.InDelta(t, float64(v.Y), p.Lines[0].Points[n][1], 1e-6)
+		require.InDelta(t, v.Bulge, p.Lines[0].Points[n][2], 1e-9)
+	}
+	for _, w := range p.Texts {
+		require.Equal(t, "TEXT", w.Layer)
 	}
 }
 
 func TestDXFLayersTellWorkAndDepth(t *testing.T) {
 	layers := map[string]bool{}
-	for _, f := range []parts.Face{parts.Upper, parts.Under} {
-		p := readDXF(t, bolster(), f)
+	files := []cutFile{{bolster(), parts.Upper}, {bolster(), parts.Under}}
+	for n, p := range readDXF(t, files) {
 		for _, c := range p.Circles {
-			layers[f.String()+" "+c.Layer] = true
+			layers[files[n].face.String()+" "+c.Layer] = true
 		}
 		for _, l := range p.Lines {
-			layers[f.String()+" "+l.Layer] = true
+			layers[files[n].face.String()+" "+l.Layer] = true
 		}
 	}
 	for _, want := range []string{

@@ -39,10 +39,28 @@ func (c *column) opening() {
 		}
 		c.entry(s.Name, words, 34, doubtful(s.Known))
 	}
+	if words := c.blankWords(); words != "" {
+		c.entry("blank", words, 34, false)
+	}
 	c.say(fmt.Sprintf("Sizes are for wood at %.3g %% moisture.", float64(c.v.Moisture.Service)), normal, outline.Plain, c.left, c.right)
 	c.head("Faces and sheets")
 	c.faceWords()
 	c.chart()
+}
+
+// blankWords says what a curved or bent part is got out of.
+func (t teller) blankWords() string {
+	b := t.item.Stick.Body.Blank()
+	how := ""
+	switch b.Making {
+	case parts.Curved:
+		how = "sawn to the curve out of "
+	case parts.Steamed:
+		how = "steamed and bent from straight stock "
+	default:
+		return ""
+	}
+	return how + t.both(b.Long) + " long, " + t.both(b.Wide) + " by " + t.both(b.Deep) + ", finished"
 }
 
 // makes names the timbers of the vehicle that the item makes.

@@ -66,10 +66,11 @@ func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
 // settle draws the item, with more and more room below until every word has a place.
 func (l *layout) settle() error {
 	for n := range mostRooms {
-		l.drawing, l.crowd = outline.Drawing{}, crowd{}
+		l.drawing, l.crowd = outline.Drawing{}, crowd{clear: clearance}
 		l.draw(Length(n) * moreRoom)
 		if l.letter() {
 			l.need()
+			l.trim()
 			l.remind()
 			return nil
 		}
@@ -191,6 +192,29 @@ func (l *layout) labels() [][]label {
 		all = append(all, []label{b})
 	}
 	return all
+}
+
+// trim takes away rows and columns at the grid's edges that show nothing, so that
+// the letters begin at A1.
+func (l *layout) trim() {
+	bareRow := func(r int) bool { return !slices.Contains(l.needed[r], true) }
+	bareCol := func(c int) bool {
+		return !slices.ContainsFunc(l.needed, func(row []bool) bool { return row[c] })
+	}
+	for g := &l.grid; g.rows > 1 && bareRow(0); l.need() {
+		g.top -= g.stepY
+		g.rows--
+	}
+	for g := &l.grid; g.rows > 1 && bareRow(g.rows-1); l.need() {
+		g.rows--
+	}
+	for g := &l.grid; g.cols > 1 && bareCol(0); l.need() {
+		g.left += g.stepX
+		g.cols--
+	}
+	for g := &l.grid; g.cols > 1 && bareCol(g.cols-1); l.need() {
+		g.cols--
+	}
 }
 
 // remind names the face and the ends again on every sheet that shows a face but

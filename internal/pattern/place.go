@@ -37,17 +37,18 @@ type crowd struct {
 	boxes []outline.Box
 	avoid []outline.Box     // joints and plain sheets
 	folds []outline.Segment // the joining lines: no label lies across one
+	clear Length            // what is left between words and anything else
 }
 
 const (
-	clearance    Length = 1.2 // between words and anything else
-	dodge               = 70  // what standing in a place to avoid costs, in millimetres of leader
-	strike              = 400 // what a leader through words costs
-	crossing            = 9   // what a leader over another line costs
-	abroad              = 22  // what standing off its own face costs
-	narrower            = 7   // what each narrower setting costs
-	leaderBend          = 1.5 // the least length of a leader
-	candidateDir        = 24
+	clearance    = 1.2 // between words and anything else on a sheet, in millimetres
+	dodge        = 70  // what standing in a place to avoid costs, in millimetres of leader
+	strike       = 400 // what a leader through words costs
+	crossing     = 9   // what a leader over another line costs
+	abroad       = 22  // what standing off its own face costs
+	narrower     = 7   // what each narrower setting costs
+	leaderBend   = 1.5 // the least length of a leader
+	candidateDir = 24
 )
 
 // add takes a drawing into the crowd.
@@ -91,19 +92,28 @@ func (c *crowd) folded(b outline.Box) bool {
 // place finds the best free place for a label in one of its settings and puts it
 // there; ok is false where there is none.
 func (c *crowd) place(settings []label) (d outline.Drawing, ok bool) {
+	if settings[0].anchor == nil {
+		if d, ok := c.placeAmong(settings, label.close); ok {
+			return d, true
+		}
+	}
+	return c.placeAmong(settings, label.candidates)
+}
+
+func (c *crowd) placeAmong(settings []label, candidates func(label) []form.Point) (d outline.Drawing, ok bool) {
 	var best label
 	var spot outline.Box
 	var line *outline.Segment
 	cost := math.Inf(1)
 	for i, l := range settings {
-		for _, at := range l.candidates() {
+		for _, at := range candidates(l) {
 			box := outline.Box{Min: at, Max: form.Point{X: at.X + l.size.X, Y: at.Y + l.size.Y}}
 			if !l.within.Holds(box) {
 				continue
 			}
 			price, leader := c.price(l, box, cost-narrower*float64(i))
 			price += narrower * float64(i)
-			if price >= cost || c.folded(box) || l.inside != nil && !encloses(l.inside, box) || !c.free(box.Grown(clearance)) {
+			if price >= cost || c.folded(box) || l.inside != nil && !encloses(l.inside, box) || !c.free(box.Grown(c.clear)) {
 				continue
 			}
 			best, spot, cost, line, ok = l, box, price, leader, true
@@ -252,9 +262,17 @@ func (l label) candidates() []form.Point {
 	return p
 }
 
+// close are the places near where a label would best stand.
+func (l label) close() []form.Point {
+	const reachX, reachY = 90, 45
+	l.within.Min.X, l.within.Max.X = max(l.within.Min.X, l.wish.X-reachX), min(l.within.Max.X, l.wish.X+l.size.X+reachX)
+	l.within.Min.Y, l.within.Max.Y = max(l.within.Min.Y, l.wish.Y-reachY), min(l.within.Max.Y, l.wish.Y+l.size.Y+reachY)
+	return l.spread()
+}
+
 // spread are places all over where the label may stand, the nearest to its wish first.
 func (l label) spread() []form.Point {
-	const stepX, stepY = 6, 2.5
+	stepX, stepY := min(6, l.within.Width()/12+0.1), min(2.5, l.within.Height()/12+0.1)
 	p := []form.Point{l.wish}
 	for y := l.within.Max.Y - l.size.Y; y >= l.within.Min.Y; y -= stepY {
 		for x := l.within.Min.X; x+l.size.X <= l.within.Max.X; x += stepX {

@@ -31,7 +31,7 @@ type found struct {
 // readPage has poppler's pdftocairo draw a page as SVG and reads its stroked paths.
 func readPage(t *testing.T, pdf string, page int) []found {
 	t.Helper()
-	svg := run(t, tool(t, "pdftocairo", "poppler-utils"), "-svg", "-origpagesizes", "-f", fmt.Sprint(page), "-l", fmt.Sprint(page), pdf, "-")
+	svg := run(t, tool(t, "pdftocairo", "poppler-utils"), "-svg", "-noshrink", "-nocenter", "-f", fmt.Sprint(page), "-l", fmt.Sprint(page), pdf, "-")
 	var out []found
 	d := xml.NewDecoder(bytes.NewReader(svg))
 	for {

@@ -35,14 +35,14 @@ func (l *layout) rod() []sheet {
 	if long < rodFrom || l.grid.cols == 1 {
 		return nil
 	}
-	d, ok := l.rodDrawing(long)
-	if !ok {
-		return nil
-	}
 	page := pageFor(l.paper, flat, outline.Box{Max: form.Point{X: long}})
 	on := l.grid.onPage()
 	step := page.X - 2*bare - barWide - overlap
 	strips := max(1, int(math.Ceil(float64((long+sideRoom)/step)-1e-9)))
+	d, ok := l.rodDrawing(long, step, strips)
+	if !ok {
+		return nil
+	}
 	perSheet := max(1, int((page.Y-bare-on.Y)/(rodHigh+rodTrim)))
 	var out []sheet
 	for first := 0; first < strips; first += perSheet {
@@ -78,7 +78,7 @@ func (l *layout) strip(d outline.Drawing, n, strips int, step Length, at form.Po
 
 // rodDrawing draws the whole rod: its edge along y = 0, a tick at each station,
 // and the words over them. It reports false where the words find no room.
-func (l *layout) rodDrawing(long Length) (outline.Drawing, bool) {
+func (l *layout) rodDrawing(long, step Length, strips int) (outline.Drawing, bool) {
 	var d outline.Drawing
 	d.Line(guide(), outline.Edge, form.Point{}, form.Point{X: long})
 	d.Line(guide(), outline.Faint, form.Point{Y: rodHigh - 0.2}, form.Point{X: long, Y: rodHigh - 0.2})
@@ -90,13 +90,13 @@ func (l *layout) rodDrawing(long Length) (outline.Drawing, bool) {
 		}
 		d.Line(guide(), pen, form.Point{X: s.at}, form.Point{X: s.at, Y: rodTick})
 	}
-	var busy crowd
+	busy := crowd{clear: clearance}
 	busy.add(d)
-	step := l.grid.page.X - 2*bare - barWide - overlap
-	for x := step; x < long; x += step {
+	for n := 1; n < strips; n++ {
+		x := Length(n) * step
+		busy.folds = append(busy.folds, outline.Segment{A: form.Point{X: x}, B: form.Point{X: x, Y: rodHigh}})
 		busy.avoid = append(busy.avoid, outline.Box{Min: form.Point{X: x - overlap}, Max: form.Point{X: x + overlap, Y: rodHigh}})
 	}
-	last := Length(max(1, int(math.Ceil(float64((long+sideRoom)/step)-1e-9))))*step - 1
 	name := l.block([]line{{l.number() + " · " + l.stock() + " · issue " + l.v.Issue, rodWords, outline.Bold}}, 0.3)
 	name.wish = form.Point{X: 4, Y: rodHigh - 5}
 	name.within = outline.Box{Max: form.Point{X: long, Y: rodHigh - 0.5}}
@@ -107,7 +107,7 @@ func (l *layout) rodDrawing(long Length) (outline.Drawing, bool) {
 		tip := form.Point{X: s.at, Y: rodTick}
 		b := l.block([]line{{s.words, rodWords, outline.Plain}}, 0.3)
 		b.anchor = &outline.Box{Min: tip, Max: tip}
-		b.within = outline.Box{Min: form.Point{X: -overlap + 1, Y: 1}, Max: form.Point{X: last, Y: rodHigh - 0.5}}
+		b.within = outline.Box{Min: form.Point{X: -overlap + 1, Y: 1}, Max: form.Point{X: Length(strips)*step - 1, Y: rodHigh - 0.5}}
 		b.home = b.within
 		one, ok := busy.place([]label{b})
 		if !ok {

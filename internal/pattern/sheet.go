@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"errors"
 	"fmt"
 
 	"lostwood/internal/outline"
@@ -27,6 +28,9 @@ type pane struct {
 
 // sheets makes the key and every full-size sheet of an item.
 func sheets(v *vehicle.Vehicle, item *vehicle.Item, p Paper) ([]sheet, error) {
+	if err := shaped(item); err != nil {
+		return nil, err
+	}
 	l, err := lay(v, item, p)
 	if err != nil {
 		return nil, err
@@ -41,7 +45,44 @@ func sheets(v *vehicle.Vehicle, item *vehicle.Item, p Paper) ([]sheet, error) {
 			}
 		}
 	}
+	for _, s := range out {
+		if err := l.legible(s); err != nil {
+			return nil, err
+		}
+	}
 	return out, nil
+}
+
+// shaped refuses an item that there is nothing to draw of.
+func shaped(item *vehicle.Item) error {
+	if item.Stick.Body == nil {
+		return errors.New("it has no shape yet, so there is nothing to draw")
+	}
+	long, wide, deep := item.Stick.Body.Box()
+	for _, l := range []Length{long, wide, deep} {
+		if !(l > 0 && l < longestPart) {
+			return fmt.Errorf("it measures %v by %v by %v mm; a pattern is drawn of parts up to %v mm", long, wide, deep, longestPart)
+		}
+	}
+	return nil
+}
+
+// longestPart is far longer than any timber of a vehicle; it keeps a slip of the
+// pen from asking for a million sheets.
+const longestPart Length = 20_000
+
+// legible refuses words that the lettering has no shapes for.
+func (l *lettering) legible(s sheet) error {
+	all := s.frame.Texts
+	for _, p := range s.panes {
+		all = append(all[:len(all):len(all)], p.seen.Texts...)
+	}
+	for _, t := range all {
+		if r, ok := l.lacks(t.Words); ok {
+			return fmt.Errorf("the letter %q in %q cannot be set on a pattern; write it another way", r, t.Words)
+		}
+	}
+	return nil
 }
 
 // sheet cuts one sheet out of the drawing.

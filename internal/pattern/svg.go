@@ -43,6 +43,9 @@ func WriteSVG(w io.Writer, v *vehicle.Vehicle, item *vehicle.Item) error {
 
 // whole is the pattern on one sheet as large as it needs to be.
 func whole(v *vehicle.Vehicle, item *vehicle.Item) (sheet, error) {
+	if err := shaped(item); err != nil {
+		return sheet{}, err
+	}
 	letters, err := newLettering()
 	if err != nil {
 		return sheet{}, err
@@ -51,7 +54,8 @@ func whole(v *vehicle.Vehicle, item *vehicle.Item) (sheet, error) {
 	if err := l.settle(); err != nil {
 		return sheet{}, err
 	}
-	return l.sheet(0, 0, ""), nil
+	s := l.sheet(0, 0, "")
+	return s, letters.legible(s)
 }
 
 // layerNames are the names of the layers, in the order they first appear.

@@ -143,7 +143,7 @@ func (t teller) number() string { return fmt.Sprintf("%d  %s", t.item.Number, t.
 func (t teller) stock() string {
 	s := t.item.Timber + " · " + fmt.Sprintf("%d off", t.item.NumberOff)
 	if h := t.hand(); h != "" {
-		s += " " + h
+		s += " · " + h
 	}
 	return s
 }

@@ -149,49 +149,26 @@ func (l *Leaf) isHalf() bool {
 
 // bounds returns the tightest box round a leaf.
 func (l *Leaf) bounds() sdf.Box3 {
-	x, y, z := v3.Vec{X: 1}, v3.Vec{Y: 1}, v3.Vec{Z: 1}
-	return sdf.Box3{
-		Min: v3.Vec{X: -l.reach(x.Neg()), Y: -l.reach(y.Neg()), Z: -l.reach(z.Neg())},
-		Max: v3.Vec{X: l.reach(x), Y: l.reach(y), Z: l.reach(z)},
-	}
-}
-
-// reach returns how far the leaf goes along n.
-func (l *Leaf) reach(n v3.Vec) float64 {
-	base := l.origin.Dot(n)
-	along := n.Dot(l.w)
-	switch l.Shape.(type) {
-	case form.Half:
-		if n.Sub(l.w).Length() < 1e-12 {
-			return base
-		}
-		return math.Inf(1)
-	case form.Prism:
-		far := base + l.outline.reach(pt{n.Dot(l.u), n.Dot(l.v)})
-		if math.Abs(along) < 1e-12 && (math.IsInf(l.from, -1) || math.IsInf(l.to, 1)) {
-			return far
-		}
-		return far + max(along*l.from, along*l.to)
-	}
-	across := math.Hypot(n.Dot(l.u), n.Dot(l.v))
-	best := math.Atan2(n.Dot(l.v), n.Dot(l.u))
-	if turn(0, best, 1) > l.sweep {
-		across = max(n.Dot(l.u), n.Dot(l.spoke(l.sweep)))
-	}
-	return base + l.outline.reach(pt{across, along})
+	b := form.Bounds(l.Shape)
+	return sdf.Box3{Min: position(b.Min), Max: position(b.Max)}
 }
 
 // slabs lists planes round a leaf: its own plane, a box in a prism's frame, or
 // a turned piece's box.
 func (l *Leaf) slabs() []slab {
-	switch l.Shape.(type) {
+	switch shape := l.Shape.(type) {
 	case form.Half:
 		return []slab{{l.w, l.w.Dot(l.origin)}}
 	case form.Prism:
+		lo, hi := shape.Profile.Bounds()
 		var all []slab
-		for _, n := range []v3.Vec{l.u, l.u.Neg(), l.v, l.v.Neg(), l.w, l.w.Neg()} {
-			if d := l.reach(n); !math.IsInf(d, 1) {
-				all = append(all, slab{n, d})
+		for _, s := range []slab{
+			{l.u, float64(hi.X)}, {l.u.Neg(), -float64(lo.X)},
+			{l.v, float64(hi.Y)}, {l.v.Neg(), -float64(lo.Y)},
+			{l.w, l.to}, {l.w.Neg(), -l.from},
+		} {
+			if !math.IsInf(s.d, 1) {
+				all = append(all, slab{s.n, s.d + s.n.Dot(l.origin)})
 			}
 		}
 		return all

@@ -124,7 +124,7 @@ func (b *builder) revolved(where string, r form.Revolved) *Leaf {
 	if l == nil {
 		return nil
 	}
-	if -l.outline.reach(pt{-1, 0}) < -1e-9 {
+	if lo, _ := r.Profile.Bounds(); lo.X < -touch {
 		b.fault(where, "its profile crosses the line it turns about", "keep every place of the profile on the one side, x never negative")
 		return nil
 	}

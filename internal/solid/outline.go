@@ -161,21 +161,3 @@ func (o outline) inside(p pt) bool {
 	}
 	return in
 }
-
-// reach returns how far the outline goes in the direction n.
-func (o outline) reach(n pt) float64 {
-	far := math.Inf(-1)
-	for i := range o {
-		e := &o[i]
-		far = max(far, e.a.dot(n))
-		if e.straight() {
-			continue
-		}
-		if l := n.length(); l > 0 {
-			if q := e.centre.add(n.mul(e.radius / l)); e.belly(q) {
-				far = max(far, q.dot(n))
-			}
-		}
-	}
-	return far
-}

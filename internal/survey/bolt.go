@@ -50,7 +50,7 @@ func boltKeys() []key[boltDraft] {
 	}
 }
 
-func (r *reader) boltsRead(n *node) {
+func (r *reader) readBolts(n *node) {
 	r.bolts = map[string]*Bolt{}
 	r.each(n, "a bolt", func(at int, id string, v *node) {
 		b := boltDraft{Bolt: Bolt{At: r.src.position(at), ID: id}}

@@ -44,7 +44,7 @@ func numberKey[T any](place func(*T) *int) key[T] {
 func counted(n int, word string) string {
 	switch n {
 	case 0:
-		return "no " + word
+		return "no " + word + "s"
 	case 1:
 		return "1 " + word
 	}

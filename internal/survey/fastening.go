@@ -243,8 +243,11 @@ func (r *reader) throughTwo(list *node, steps []Step) bool {
 	case things > 0 && last == "":
 		r.faultAt(steps[len(steps)-1].At, "a depth or gap that is not between two things", "write it between the two things it is about")
 		return false
-	case things < 2:
-		r.fault(list.at, "a fastening through "+counted(things, "thing")+" only", "write all it goes through, two things at least, head first")
+	case things == 0:
+		r.fault(list.at, "a fastening through nothing", "write all it goes through, head first")
+		return false
+	case things == 1:
+		r.fault(list.at, "a fastening through 1 thing only", "write all it goes through, two things at least, head first")
 		return false
 	}
 	return r.letsSit(steps)

@@ -20,8 +20,8 @@ down = ▲["bolster"]
 bolt = "1/2"
 down = ▲[]
 `,
-			`a fastening through no thing only`,
-			`write all it goes through, two things at least, head first`,
+			`a fastening through nothing`,
+			`write all it goes through, head first`,
 		},
 		{
 			"no direction", front + things + `[[▲fastening]]
@@ -352,92 +352,32 @@ down = ["plate#1", "bolster"]
 			`write bolt = and its diameter, instead of clip`,
 		},
 		{
-			"joint of nothing", front + things + `[[▲joint]]
-deep = "1"
+			"poor id", front + things + `[[fastening]]
+id = ▲"king bolt"
+bolt = "1/2"
+down = ["plate#1", "bolster"]
 `,
-			`a joint that does not say what it is`,
-			`write tenon, housing, notch or mortise and the part that is cut: tenon = "cross-bar"`,
+			`“king bolt” as the id of a fastening`,
+			`write a short one of letters, figures and hyphens`,
 		},
 		{
-			"joint of two sorts", front + things + `[[joint]]
-notch = "sill"
-▲housing = "sill"
-for = "cross-bar"
-deep = "1"
-`,
-			`a joint that is a notch and a housing`,
-			`write two joints`,
-		},
-		{
-			"tenon with no end", front + things + `[[▲joint]]
-tenon = "cross-bar"
-into = "sill"
-long = 1
-wide = 1
-thick = "1/2"
-`,
-			`a tenon with no “end”`,
-			`write end = "both", or which end has it`,
-		},
-		{
-			"tenon on no such end", front + things + `[[joint]]
-tenon = "cross-bar"
-into = "sill"
-end = ▲"fore"
-long = 1
-wide = 1
-thick = "1/2"
-`,
-			`a tenon on the fore end of “cross-bar”, which runs across`,
-			`write near or off, or both`,
-		},
-		{
-			"tenon of nothing known", front + things + `[[joint]]
-tenon = ▲"crossbar"
-into = "sill"
-end = "both"
-long = 1
-wide = 1
-thick = "1/2"
-`,
-			`“crossbar”, which is no iron and no part here`,
-			`did you mean cross-bar?`,
-		},
-		{
-			"tenon into iron", front + things + `[[joint]]
-tenon = "cross-bar"
-into = ▲"plate"
-end = "both"
-long = 1
-wide = 1
-thick = "1/2"
-`,
-			`a tenon into “plate”, which is an iron`,
-			`write the part that has the mortise`,
-		},
-		{
-			"notch in iron", front + things + `[[joint]]
-notch = ▲"plate"
+			"poor reference", front + things + `[[joint]]
+notch = ▲"the sill"
 for = "stake"
 `,
-			`a notch of “plate”, which is an iron`,
-			`write the part of wood that is cut`,
+			`“the sill”, which is no id`,
+			`write the id of an iron or a part`,
 		},
 		{
-			"housing with no depth", front + things + `[[▲joint]]
-housing = "sill"
-for = "cross-bar"
+			"no holes at all", front + things + `[[fastening]]
+bolt = "1/2"
+down = [▲"bare#1", "bolster"]
+[iron.bare]
+kind = "plate"
+runs = "across"
 `,
-			`a housing with no “deep”`,
-			`write deep = "1/2", or whatever it is`,
-		},
-		{
-			"joined to itself", front + things + `[[joint]]
-notch = "sill"
-for = ▲"sill"
-`,
-			`“sill” joined to itself`,
-			`write what it meets`,
+			`hole 1 of “bare”, which has no holes (line 23)`,
+			`write its holes under [iron]: holes = ["1 1/2", "15 1/2"]`,
 		},
 	} {
 		t.Run(f.name, f.run)

@@ -161,6 +161,38 @@ kind = "plate"
 			`[[iron]] with two brackets`,
 			`write [iron] once, with one bracket on each side`,
 		},
+		{
+			"number for a word", front + "[iron]\n" + `plate = { kind = ▲3, runs = "across" }` + "\n[part]\n",
+			`a number where a word was expected`,
+			`write one of "strap", "plate", "clip", "socket", "rail", "hinge", "stay", "tyre", "band", "ring", "axle" or "spring"`,
+		},
+		{
+			"number for the kind of a part", front + "[part]\n" + `bolster = { kind = ▲3, runs = "across" }` + "\n",
+			`a number where the kind of a part was expected`,
+			`write it between quotes, such as kind = "reach"`,
+		},
+		{
+			"number out of range", front + "[part]\n" + `bolster = { kind = "bolster", runs = "across", number = ▲0 }` + "\n",
+			`“0”, which is out of range`,
+			`write a whole number from 1 to 200, without quotes`,
+		},
+		{
+			"text in a list", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", photos = ["a.jpg", ▲3] }` + "\n[part]\n",
+			`a number where text was expected`,
+			`put it between quotes`,
+		},
+		{
+			"list wanted", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", photos = ▲3 }` + "\n[part]\n",
+			`a number where a list was expected`,
+			`write it between [ and ], with a comma between two`,
+		},
+		{
+			"fastening in one line", `fastening = ▲3
+` + front + `[part]
+`,
+			`a number where [[fastening]] was expected`,
+			`write [[fastening]] on a line, once for each fastening`,
+		},
 	} {
 		t.Run(f.name, f.run)
 	}

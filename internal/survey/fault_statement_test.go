@@ -223,6 +223,18 @@ guess = [▲3]
 			`[evidence] has no “gues”`,
 			`did you mean guess?`,
 		},
+		{
+			"doubt that cannot be read", front + things + `[evidence]
+guess = ["sill.wide = 2 ± 1/▲"]
+`,
+			`a fraction with nothing under it in “sill.wide = 2 ± 1/”`,
+			`write it whole, such as 7/8`,
+		},
+		{
+			"rise alone", front + "[iron]\n" + `tyre = { kind = "tyre", ▲rise = "24" }` + "\n[part]\n",
+			`a rise with no chord`,
+			`write the chord of the same piece too`,
+		},
 	} {
 		t.Run(f.name, f.run)
 	}

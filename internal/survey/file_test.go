@@ -54,6 +54,22 @@ func TestWholeFileFaults(t *testing.T) {
 	}
 }
 
+// Brackets, braces and dots that nobody means are refused where they begin to be too many.
+func TestDeepNesting(t *testing.T) {
+	const deep = 20
+	for text, want := range map[string]string{
+		"n = " + strings.Repeat("[", deep) + strings.Repeat("]", deep) + "\n":             "brackets within brackets without end; write one list, or a list of lists at most",
+		"n = " + strings.Repeat("{ a = ", deep) + "1" + strings.Repeat(" }", deep) + "\n": "braces within braces without end; write it as in the reference",
+		strings.Repeat("a.", deep) + "b = 1\n":                                            "a name with dots without end; write it as in the reference, with one dot at most",
+		"n = { " + strings.Repeat("a.", deep) + "b = 1 }\n":                               "a name with dots without end; write it as in the reference, with one dot at most",
+	} {
+		_, slips, faults := plant(newSource([]byte(text)))
+		require.Empty(t, slips)
+		require.Len(t, faults, 1)
+		require.Equal(t, want, faults[0].found+"; "+faults[0].want)
+	}
+}
+
 // A heading that cannot be read takes its lines with it: they are told no faults of their own.
 func TestBrokenHeading(t *testing.T) {
 	_, err := read("wagon.toml", []byte(front+"[iron\nplate = { kind = \"plate\" }\n[part]\n"), fakeKinds())

@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -270,6 +271,10 @@ plate = { kind = "plate", runs = "across", thick = 6.5, wide = "76 ± 0.5", long
 	require.InDelta(t, 0.5, p.Sizes[1].Doubt.Millimetres(), 1e-12)
 	require.InDelta(t, 37*25.4, p.Sizes[2].Value.Millimetres(), 1e-9)
 	require.InDelta(t, 40, p.Holes[0].Value.Millimetres(), 1e-12)
+
+	// What is meant in inches is not taken for millimetres.
+	_, err = read("wagon.toml", []byte(strings.Replace(text, "6.5", `"1/4"`, 1)), fakeKinds())
+	require.EqualError(t, err, "wagon.toml:10:53: a fraction with no unit, where mm is meant by a bare number in “1/4”; write 1/4 in for inches, or decimals of mm")
 }
 
 // Three ways to say what moisture the vehicle will live at.

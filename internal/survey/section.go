@@ -45,7 +45,7 @@ func sections() []section {
 		},
 		{
 			name: "bolt", form: lineEach, means: boltMeans,
-			lines: func() []entry { return entries(boltKeys()) }, read: (*reader).boltsRead,
+			lines: func() []entry { return entries(boltKeys()) }, read: (*reader).readBolts,
 		},
 		{
 			name: "part", form: lineEach, need: must, means: partMeans,

@@ -122,6 +122,8 @@ func TestTurningAboutKeepsTheOutline(t *testing.T) {
 // inside asks for the polygon through the corners, and changes its mind for
 // every arc whose segment holds the point.
 func inside(p form.Profile, x, y float64) bool {
+	// A chord right through the point would leave open which side it is on.
+	x, y = x+1.3e-9, y+1.7e-9
 	in := false
 	for i, v := range p {
 		n := p[(i+1)%len(p)]

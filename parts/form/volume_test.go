@@ -100,8 +100,10 @@ func TestMirroredVolumeHoldsTheMirroredPoints(t *testing.T) {
 		}
 		sweep := rapid.Float64Range(.2, 2*math.Pi).Draw(t, "sweep")
 		profile := form.Profile{
-			{Point: form.Point{X: 4, Y: -6}, Bulge: .3}, {Point: form.Point{X: 20, Y: -2}},
-			{Point: form.Point{X: 15, Y: 9}, Bulge: -.2}, {Point: form.Point{X: 2, Y: 5}},
+			{Point: form.Point{X: 4, Y: -6}, Bulge: .3},
+			{Point: form.Point{X: 20, Y: -2}},
+			{Point: form.Point{X: 15, Y: 9}, Bulge: -.2},
+			{Point: form.Point{X: 2, Y: 5}},
 		}
 		v := form.Union{
 			form.Revolved{Frame: f, Profile: profile, Sweep: form.Angle(sweep)},

@@ -1,0 +1,155 @@
+package mesh_test
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"math/rand"
+	"runtime"
+	"testing"
+
+	v3 "github.com/deadsy/sdfx/vec/v3"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"lostwood/internal/mesh"
+	"lostwood/internal/quantity"
+	"lostwood/internal/solid"
+)
+
+func chanceOf(seed int64) chance { return chance{rand.New(rand.NewSource(seed))} }
+
+// The four test solids, straight and turned twenty ways in space, pass every
+// item of the acceptance test.
+func TestFourSolids(t *testing.T) {
+	for _, f := range fours {
+		t.Run(f.name, func(t *testing.T) {
+			want := mesh.Inspect(made(t, f.v(), fine))
+			for turn := range 21 {
+				v := f.v()
+				if turn > 0 {
+					v = chanceOf(int64(turn)).place().volume(v)
+				}
+				s := compiled(t, v)
+				if turn < 2 {
+					_, g := checked(t, s, 0.02, f.exact())
+					assert.LessOrEqual(t, g.stray, 0.04)
+					assert.Positive(t, g.samples[1])
+				}
+				m := of(t, s, 0.05)
+				got := mesh.Inspect(m)
+				require.NoError(t, got.Err())
+				assert.Equal(t, want.Pieces, got.Pieces)
+				assert.Equal(t, want.Euler, got.Euler)
+				assert.InDelta(t, f.exact(), float64(m.Volume()), 0.05*float64(m.Area()))
+			}
+		})
+	}
+}
+
+// Random timbers: no defect of any kind at either tolerance. A solid may be
+// refused, but only where it does touch itself.
+func TestRandomTimbers(t *testing.T) {
+	count := 60
+	if testing.Short() {
+		count = 12
+	}
+	refused := 0
+	for seed := range count {
+		r := chanceOf(int64(seed))
+		v := r.any()
+		if r.one(2) {
+			v = r.place().volume(v)
+		}
+		s := compiled(t, v)
+		for _, tolerance := range []quantity.Length{0.05, 0.02} {
+			if _, err := mesh.Of(s, tolerance); err != nil {
+				var f *mesh.MeshError
+				require.ErrorAs(t, err, &f, "seed %d", seed)
+				assert.True(t, touchesItself(s, f), "seed %d: %v", seed, err)
+				refused++
+				continue
+			}
+			checked(t, s, tolerance, 0)
+			if t.Failed() {
+				t.Fatalf("seed %d at %v", seed, tolerance)
+			}
+		}
+	}
+	assert.Less(t, refused, count/4)
+}
+
+// touchesItself says whether the wood or the air close round a place falls
+// into two pieces: looks at a small ball's surface and counts.
+func touchesItself(s *solid.Solid, f *mesh.MeshError) bool {
+	const n, radius = 3000, 0.05
+	at := v3.Vec{X: float64(f.At.X), Y: float64(f.At.Y), Z: float64(f.At.Z)}
+	dirs := make([]v3.Vec, n) // spread evenly by the golden angle
+	wood := make([]bool, n)
+	for i := range dirs {
+		z := 1 - (2*float64(i)+1)/n
+		sin, cos := math.Sincos(float64(i) * math.Pi * (3 - math.Sqrt(5)))
+		rim := math.Sqrt(1 - z*z)
+		dirs[i] = v3.Vec{X: rim * cos, Y: rim * sin, Z: z}
+		wood[i] = s.Evaluate(at.Add(dirs[i].MulScalar(radius))) < 0
+	}
+	group := make([]int, n)
+	pieces := map[bool]int{}
+	for i := range dirs {
+		if group[i] != 0 {
+			continue
+		}
+		pieces[wood[i]]++
+		group[i] = i + 1
+		for stack := []int{i}; len(stack) > 0; {
+			k := stack[len(stack)-1]
+			stack = stack[:len(stack)-1]
+			for j := range dirs {
+				if group[j] == 0 && wood[j] == wood[k] && dirs[j].Dot(dirs[k]) > math.Cos(0.09) {
+					group[j] = i + 1
+					stack = append(stack, j)
+				}
+			}
+		}
+	}
+	return pieces[true] > 1 || pieces[false] > 1
+}
+
+func TestRefusesWhatTouchesItself(t *testing.T) {
+	for name, v := range map[string]struct{ a, b [6]float64 }{
+		"along an edge": {[6]float64{0, 0, 0, 10, 10, 10}, [6]float64{10, 10, 0, 20, 20, 10}},
+		"at a corner":   {[6]float64{0, 0, 0, 10, 10, 10}, [6]float64{10, 10, 10, 20, 20, 20}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			a, b := v.a, v.b
+			s := compiled(t, union(block(a[0], a[1], a[2], a[3], a[4], a[5]), block(b[0], b[1], b[2], b[3], b[4], b[5])))
+			_, err := mesh.Of(s, fine)
+			var edge *mesh.MeshError
+			var point *mesh.SkinError
+			require.True(t, errors.As(err, &edge) || errors.As(err, &point), "%v", err)
+			assert.Contains(t, err.Error(), "touches itself")
+		})
+	}
+}
+
+// The same bytes come out however many processors there are.
+func TestSameBytesAtAnyWidth(t *testing.T) {
+	var solids []*solid.Solid
+	for _, f := range fours {
+		solids = append(solids, compiled(t, f.v()))
+	}
+	var first []byte
+	for _, width := range []int{1, 2, 7} {
+		before := runtime.GOMAXPROCS(width)
+		var all bytes.Buffer
+		for _, r := range mesh.All(solids, 0.05) {
+			require.NoError(t, r.Err)
+			all.Write(written(t, r.Mesh))
+		}
+		runtime.GOMAXPROCS(before)
+		if first == nil {
+			first = all.Bytes()
+		}
+		assert.True(t, bytes.Equal(first, all.Bytes()), "at %d", width)
+	}
+}

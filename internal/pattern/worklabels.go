@@ -1,0 +1,154 @@
+package pattern
+
+import (
+	"strings"
+
+	"lostwood/internal/outline"
+	"lostwood/internal/quantity"
+	"lostwood/parts"
+	"lostwood/parts/form"
+)
+
+// work labels every piece of work on a face, each label in a wide and a narrow setting.
+func (l *layout) work(f outline.Laid) [][]label {
+	var out [][]label
+	for _, group := range grouped(f.Marks) {
+		lines, query := l.workWords(f, group)
+		if len(lines) == 0 {
+			continue
+		}
+		a := anchorOf(group).Shifted(f.At)
+		var settings []label
+		for _, room := range labelRooms() {
+			b := l.block(l.broken(lines, room), 1.3)
+			b.query, b.anchor, b.within, b.home = query, &a, l.everywhere(), f.Extent
+			settings = append(settings, b)
+		}
+		out = append(out, settings)
+	}
+	return out
+}
+
+// grouped gathers the marks of each piece of work, in their order.
+func grouped(marks []parts.Mark) [][]parts.Mark {
+	var out [][]parts.Mark
+	place := map[string]int{}
+	for _, m := range marks {
+		i, ok := place[m.Ref]
+		if !ok {
+			i = len(out)
+			place[m.Ref] = i
+			out = append(out, nil)
+		}
+		out[i] = append(out[i], m)
+	}
+	return out
+}
+
+// workWords are what stands beside one piece of work on one face.
+func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, query bool) {
+	ref := group[0].Ref
+	for _, op := range l.item.Stick.Operations() {
+		if op.Ref != ref || op.Face != f.Face {
+			continue
+		}
+		if len(lines) > 0 {
+			lines = append(lines, line{l.brief(op, l.what(op)), small, outline.Bold})
+			continue
+		}
+		what := l.what(op)
+		if strings.HasPrefix(ref, what) {
+			what = "" // the work is called by what it is
+		}
+		lines = []line{{ref + ": " + l.brief(op, what), normal, outline.Bold}}
+		for _, s := range l.stands(op) {
+			lines = append(lines, line{s.words, small, outline.Plain})
+			query = query || s.queried
+		}
+	}
+	if len(lines) > 0 {
+		return lines, query
+	}
+	for _, m := range group {
+		switch {
+		case m.Stroke == parts.Seen:
+			return []line{{named(ref, m.Label), small, outline.Plain}}, false
+		case m.Centre != nil:
+			return []line{{named(ref+" leaves here", m.Label), small, outline.Plain}}, false
+		}
+	}
+	return nil, false
+}
+
+// named is a piece of work by its name and by what it is, once where they are the same.
+func named(ref, what string) string {
+	if strings.HasPrefix(ref, what) {
+		return ref
+	}
+	return ref + ": " + what
+}
+
+// A stand is one measure of where work stands.
+type stand struct {
+	words   string
+	queried bool // it is a guess, or not known
+}
+
+// stands says where work stands along its face and across it, how sure that is,
+// and how it is known. Work that is set out from the wood's own edges stands nowhere.
+func (t teller) stands(op parts.Operation) []stand {
+	if op.Face == parts.FirstEnd || op.Face == parts.SecondEnd || op.Work >= parts.Tenoning {
+		return nil
+	}
+	_, high := outline.Extent(t.item.Stick.Body, op.Face)
+	off, edge := t.gauged(op.Face, op.At, high)
+	known := t.feature(op.Ref)
+	if known == nil {
+		return []stand{
+			{words: t.size(op.At.X) + " from the " + t.item.FaceWords(parts.FirstEnd)},
+			{words: t.size(off) + " from the " + t.item.FaceWords(edge)},
+		}
+	}
+	along, across := known.Along, known.Across
+	along.Value, across.Value = op.At.X, off
+	return []stand{t.stand(along, parts.FirstEnd), t.stand(across, edge)}
+}
+
+func (t teller) stand(s quantity.Size, from parts.Face) stand {
+	words := t.size(s.Value) + " from the " + t.item.FaceWords(from) + giveOrTake(s, t.v.Unit)
+	if doubtful(s.Known) {
+		return stand{"? " + words + ", " + strings.ToUpper(s.Known.String()), true}
+	}
+	return stand{words + ", " + s.Known.String(), false}
+}
+
+// anchorOf is what a label's leader points at: the hole, or a place on the line
+// of larger work.
+func anchorOf(group []parts.Mark) outline.Box {
+	const large = 45
+	var d outline.Drawing
+	for _, m := range group {
+		if m.Centre != nil && m.Diameter > 0 {
+			return outline.Around(*m.Centre, m.Diameter/2)
+		}
+		d.Paths = append(d.Paths, outline.Path{Run: m.Path, Closed: m.Closed})
+	}
+	b, ok := d.Bounds()
+	if !ok || b.Width() < large && b.Height() < large {
+		return b
+	}
+	c := form.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
+	best := d.Paths[0].Run[0].Point
+	for _, p := range d.Paths {
+		for _, s := range p.Segments() {
+			mid := form.Point{X: (s.A.X + s.B.X) / 2, Y: (s.A.Y + s.B.Y) / 2}
+			if a, isArc := s.Arc(); isArc {
+				mid = a.At(0.5)
+			}
+			if distance(mid, c) < distance(best, c) {
+				best = mid
+			}
+		}
+	}
+	return outline.Box{Min: best, Max: best}
+}
