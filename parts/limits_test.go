@@ -53,8 +53,10 @@ func TestWhatCannotBeMade(t *testing.T) {
 		{"hole beside the wood", hole(func(h *parts.Hole) { h.At.Y = 61 }), []string{"fastening 7 across"}},
 		{"hole past the end", hole(func(h *parts.Hole) { h.At.X = 1001 }), []string{"fastening 7 along"}},
 		{"blind hole too deep", hole(func(h *parts.Hole) { h.Depth = 80 }), []string{"fastening 7 depth"}},
-		{"counterbore too small and too deep", hole(func(h *parts.Hole) { h.Counterbore = &parts.Counterbore{Diameter: 10, Depth: 90} }),
-			[]string{"fastening 7 counterbore", "fastening 7 counterbore depth"}},
+		{
+			"counterbore too small and too deep", hole(func(h *parts.Hole) { h.Counterbore = &parts.Counterbore{Diameter: 10, Depth: 90} }),
+			[]string{"fastening 7 counterbore", "fastening 7 counterbore depth"},
+		},
 		{"seat too wide", hole(func(h *parts.Hole) { h.Seat = &parts.SquareSeat{Width: 70, Depth: 6} }), []string{"fastening 7 seat"}},
 		{"mortise through the edge", sill(parts.Mortise{ID: "joint 1", Face: parts.FirstSide, At: at(500, 70), Long: 40, Wide: 30}), []string{"joint 1 wide"}},
 		{"mortise past the end", sill(parts.Mortise{ID: "joint 1", Face: parts.Upper, At: at(990, 30), Long: 40, Wide: 30}), []string{"joint 1 long"}},

@@ -5,6 +5,15 @@
 // mortises, housings, chamfers ...). Each is declared once and serves the
 // solid, the pattern and the list of operations alike.
 //
+// [Kinds] and [Find] tell what kinds there are, what each can be asked, and
+// how it is built from [Measures]. Each kind is a struct as well, whose fields
+// are its drawing: [Bolster], [Felloe], [Reach], [SeatRail], [Slat] and, for the
+// squared timbers, [Plain]. An optional length of 0 stands for no such work.
+//
+// Bodies are [Sawn], [Arc] and [Bent]. Work is a [Hole], [Mortise], [Housing],
+// [Groove], [Notch], [Tenon], [RoundTenon], [Chamfer], [EasedEdge],
+// [RadialHole] or [EndHole].
+//
 // Every [Length] is in millimetres. A part's frame is right-handed: x along the
 // grain from its first end (fore, near or lower, as it is fitted), y across it
 // from its first side, z up as fitted; the box of the finished part starts at
@@ -50,8 +59,8 @@ type Body interface {
 	Blank() Blank
 }
 
-// A Blank is the smallest squared stock that holds the finished part, along the grain,
-// and how the part comes out of it.
+// A Blank is the squared stock, along the grain, that a part is cut from with
+// nothing to spare, and how the part comes out of it.
 type Blank struct {
 	Long, Wide, Deep Length
 	Making           Making

@@ -173,11 +173,9 @@ func onEdgeSide(b parts.Body, w parts.Feature, m parts.Mark, f parts.Face, q for
 			continue
 		}
 		line := (form.Profile{{Point: a.Point, Bulge: a.Bulge}, {Point: c.Point}}).Span(q.X)
-		y := line.From
+		y := line.To
 		if a.Bulge > 0 == (c.X > a.X) {
 			y = line.From
-		} else {
-			y = line.To
 		}
 		if a.Bulge == 0 {
 			y = a.Y + (c.Y-a.Y)*(q.X-a.X)/(c.X-a.X)

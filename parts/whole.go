@@ -1,10 +1,6 @@
 package parts
 
-import (
-	"slices"
-
-	"lostwood/parts/form"
-)
+import "lostwood/parts/form"
 
 // sound says whether nothing has been found so far.
 func (l *limits) sound() bool { return len(l.faults) == 0 }
@@ -21,17 +17,20 @@ func (l *limits) stick(s Stick, own map[string]string) error {
 		faults = append(faults, taken(f.Check(s.Body))...)
 	}
 	faults = append(faults, chamfersMeet(s)...)
+	told := map[string]bool{} // one dimension may shape several features: once is enough
 	for _, e := range faults {
 		if f, ok := e.(*LimitError); ok {
-			named := *f
 			if d, ok := own[f.Dimension]; ok {
+				if told[d] {
+					continue
+				}
+				told[d] = true
+				named := *f
 				named.Dimension = d
+				e = &named
 			}
-			e = &named
 		}
-		if !slices.ContainsFunc(l.faults, func(had error) bool { return had.Error() == l.part+": "+e.Error() }) {
-			l.add(e)
-		}
+		l.add(e)
 	}
 	return l.all()
 }
@@ -52,7 +51,11 @@ func chamfersMeet(s Stick) []error {
 				outline = shapeOf(s.Body).Side
 			}
 			room := leastSpan(outline)
-			if err := within(a.Ref()+" size", size, 0, room-other-.5, "it meets "+b.Ref()); err != nil {
+			most := room - other - .5
+			if size == other {
+				most = (room - .5) / 2
+			}
+			if err := within(a.Ref()+" size", size, 0, most, "it would meet "+b.Ref()); err != nil {
 				faults = append(faults, err)
 			}
 		}

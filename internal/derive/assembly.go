@@ -2,10 +2,11 @@ package derive
 
 import (
 	"fmt"
+	"math"
 
 	"lostwood/internal/adjust"
+	"lostwood/internal/quantity"
 	"lostwood/internal/survey"
-	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
 )
 
@@ -14,7 +15,6 @@ type assembly struct {
 	network *network
 	fit     *fit
 	vehicle *vehicle.Vehicle
-	woods   timber.Catalogue
 	made    map[*member]*vehicle.Part
 }
 
@@ -72,6 +72,9 @@ func (a *assembly) place(m *member) *vehicle.Place {
 func (a *assembly) stand(f *vehicle.Fastening, s *span) {
 	x := a.fit.X
 	if !s.stops[0].placed() {
+		for i := range f.Head {
+			f.Head[i] = quantity.Size{Doubt: quantity.Length(math.Inf(1)), Known: quantity.Unknown}
+		}
 		return
 	}
 	f.Way[s.axis] = s.sign

@@ -12,6 +12,7 @@
 package derive
 
 import (
+	"errors"
 	"fmt"
 
 	"lostwood/internal/adjust"
@@ -24,6 +25,9 @@ import (
 // dimension or a part that cannot be made is a finding of the vehicle, not an
 // error. Errors are a timber or a climate that is not known.
 func Vehicle(s *survey.Survey, woods timber.Catalogue) (*vehicle.Vehicle, error) {
+	if err := findTimbers(s, woods); err != nil {
+		return nil, err
+	}
 	n := newNetwork(s)
 	fit, err := n.adjust()
 	if err != nil {
@@ -35,18 +39,21 @@ func Vehicle(s *survey.Survey, woods timber.Catalogue) (*vehicle.Vehicle, error)
 	if v.Moisture, err = moisture(s); err != nil {
 		return nil, err
 	}
-	a := assembly{network: n, fit: fit, vehicle: v, woods: woods}
+	a := assembly{network: n, fit: fit, vehicle: v}
 	a.findings()
 	a.parts()
 	a.irons()
 	a.fastenings()
 	a.items()
+	a.openFindings()
+	a.advice()
 	return v, nil
 }
 
 // A fit is the adjusted network with the readings that were set aside.
 type fit struct {
 	*adjust.Solution
+	network  *network
 	strength []*adjust.Solution // by quantity.Known: from evidence at least that strong
 	turned   []*explanation     // whole irons explained
 	suspects []suspect          // single readings set aside
@@ -62,9 +69,41 @@ func (n *network) adjust() (*fit, error) {
 	if sol, err = n.taper(sol); err != nil {
 		return nil, err
 	}
-	f := &fit{Solution: sol}
+	f := &fit{Solution: sol, network: n}
 	if err := n.explain(f); err != nil {
 		return nil, err
 	}
 	return f, n.byStrength(f)
+}
+
+// A TimberError is a timber that a survey names and the catalogue has not.
+type TimberError struct {
+	File string
+	At   survey.Position
+	Part string
+	Err  error
+}
+
+func (e *TimberError) Error() string {
+	return fmt.Sprintf("%s:%d:%d: the timber of %s: %v", e.File, e.At.Line, e.At.Column, e.Part, e.Err)
+}
+
+func (e *TimberError) Unwrap() error { return e.Err }
+
+// findTimbers reports every part whose timber is not known.
+func findTimbers(s *survey.Survey, woods timber.Catalogue) error {
+	var faults []error
+	for _, p := range s.Parts {
+		if p.Status == vehicle.LeftOpen {
+			continue
+		}
+		name := p.Timber
+		if name == "" {
+			name = s.Wood.Timber
+		}
+		if _, err := woods.Find(name); err != nil {
+			faults = append(faults, &TimberError{s.File, p.At, p.ID, err})
+		}
+	}
+	return errors.Join(faults...)
 }

@@ -17,6 +17,10 @@ import (
 // is shared out among all its readings.
 const alarm = 0.01
 
+// alikeAbove is how closely two observations' tests go together before the one
+// cannot be told from the other.
+const alikeAbove = 0.95
+
 // most is how many blunders are looked for before the survey is taken to be
 // too full of them to say which.
 const most = 12
@@ -33,7 +37,18 @@ type suspect struct {
 	observation int
 	others      []int
 	off         float64 // by how many millimetres it is off
+	kept        kept
 }
+
+// A kept says what was done with a suspect.
+type kept int
+
+// What can be done: one left out, or, where two statements of equal standing
+// contradict, both kept with a doubt that holds them.
+const (
+	leftOut kept = iota
+	bothKept
+)
 
 // level is how far, in standard deviations, the worst of n good observations may lie.
 func level(n int) float64 {
@@ -46,6 +61,12 @@ func (n *network) explain(f *fit) error {
 	limit := level(len(n.notes))
 	for range most {
 		worst, w := f.worst()
+		if c, strain := f.worstShared(); strain >= limit && strain > w {
+			if err := n.setSharedAside(f, c); err != nil {
+				return err
+			}
+			continue
+		}
 		if w < limit {
 			return nil
 		}
@@ -194,7 +215,7 @@ func (n *network) setAside(f *fit, worst int) error {
 	s := suspect{observation: worst}
 	var alike []int
 	for i, w := range f.Standardised {
-		if i != worst && math.Abs(w) > 3 && math.Abs(f.Correlation(worst, i)) > 0.95 {
+		if i != worst && math.Abs(w) > 3 && math.Abs(f.Correlation(worst, i)) > alikeAbove {
 			alike = append(alike, i)
 		}
 	}
@@ -210,10 +231,16 @@ func (n *network) setAside(f *fit, worst int) error {
 	if r := f.Redundancy[s.observation]; r > 0 {
 		s.off = -f.Residuals[s.observation] / r
 	}
-	// Told to be worth nothing, rather than dropped, it keeps its number.
-	p := n.problem
-	p.Observations = slices.Clone(p.Observations)
-	p.Observations[s.observation].Doubt *= 1e4
+	p := adjust.Without(n.problem, s.observation)
+	if rival := n.rival(s); rival != none {
+		s.kept, s.others = bothKept, []int{rival}
+		p = n.problem
+		p.Observations = slices.Clone(p.Observations)
+		for _, i := range []int{s.observation, rival} {
+			p.Observations[i].Doubt = max(p.Observations[i].Doubt, math.Abs(s.off)/math.Sqrt2)
+			p.Observations[i].Sources = nil
+		}
+	}
 	sol, err := adjust.Solve(p)
 	if err != nil {
 		return err
@@ -221,6 +248,21 @@ func (n *network) setAside(f *fit, worst int) error {
 	n.problem, f.Solution = p, sol
 	f.suspects = append(f.suspects, s)
 	return nil
+}
+
+// rival finds the statement that a suspect statement contradicts, where nothing
+// tells the two apart: two copies of one figure.
+func (n *network) rival(s suspect) int {
+	t := n.notes[s.observation]
+	if t.sort != stated {
+		return none
+	}
+	for _, o := range s.others {
+		if r := n.notes[o]; r.sort == stated && r.known == t.known && r.line != t.line {
+			return o
+		}
+	}
+	return none
 }
 
 // byStrength solves again with only the evidence that is at least so strong, to
@@ -291,9 +333,13 @@ func words(m *member) string {
 	return s
 }
 
+// rows is how many stand in the member's row. One timber of a rim stands for all.
 func (m *member) rows() int {
 	if m.iron != nil {
 		return m.iron.Number
+	}
+	if m.run == vehicle.Round {
+		return 1
 	}
 	return m.part.Number
 }

@@ -7,7 +7,6 @@ import (
 	"lostwood/internal/quantity"
 	"lostwood/internal/survey"
 	"lostwood/internal/vehicle"
-	"lostwood/parts"
 )
 
 // A span is one fastening in its place: one of a row, on one side.
@@ -28,8 +27,10 @@ type stop struct {
 	*member
 	hole int // of an iron, from 0; none for a timber, which is bored where the line falls
 	gap  quantity.Length
-	worn quantity.Length
-	let  *let // how this stop and the one before it are let into each other
+	// gapDoubt is that of gap: what was let in or left open was itself measured.
+	gapDoubt quantity.Length
+	worn     quantity.Length
+	let      *let // how this stop and the one before it are let into each other
 }
 
 // A let is a housing: how deep, and which of the two is cut.
@@ -91,21 +92,21 @@ func spanID(f *survey.Fastening, row, rows int, hand vehicle.Hand) string {
 
 // goThrough finds the members that one span goes through.
 func (n *network) goThrough(s *span) {
-	var gap quantity.Length
+	var gap, gapDoubt quantity.Length
 	var pending *survey.Step
 	for i := range s.fastening.Through {
 		st := &s.fastening.Through[i]
 		switch {
 		case st.Gap != nil:
-			gap += st.Gap.Value
+			gap, gapDoubt = gap+st.Gap.Value, quantity.Length(hypot(gapDoubt, st.Gap.Doubt))
 			continue
 		case st.Let != nil:
-			gap -= st.Let.Value
+			gap, gapDoubt = gap-st.Let.Value, quantity.Length(hypot(gapDoubt, st.Let.Doubt))
 			pending = st
 			continue
 		}
 		m := n.member(st.Thing, s.row, s.hand)
-		p := stop{member: m, hole: none, gap: gap, worn: st.Worn}
+		p := stop{member: m, hole: none, gap: gap, gapDoubt: gapDoubt, worn: st.Worn}
 		if m.iron != nil && len(st.Holes) > 0 {
 			p.hole = st.Holes[min(s.row, len(st.Holes)-1)] - 1
 			if s.hand == vehicle.Off && m.hand == vehicle.Alike {
@@ -119,7 +120,7 @@ func (n *network) goThrough(s *span) {
 				p.let.into, p.let.other = m, before
 			}
 		}
-		pending, gap = nil, 0
+		pending, gap, gapDoubt = nil, 0, 0
 		s.stops = append(s.stops, p)
 	}
 }
@@ -161,7 +162,7 @@ func (n *network) place(s *span) {
 		if i > 0 {
 			b := &s.stops[i-1]
 			n.observe(note{sort: touching, subject: s.id, what: b.id + " and " + p.id, line: s.fastening.At.Line, known: quantity.FromIron},
-				p.gap, d.Contact.Doubt, func(x []float64) adjust.Term { return n.enters(x, s, p).Minus(n.leaves(x, s, b)).Scaled(s.sign) })
+				p.gap, quantity.Length(hypot(d.Contact.Doubt, p.gapDoubt)), func(x []float64) adjust.Term { return n.enters(x, s, p).Minus(n.leaves(x, s, b)).Scaled(s.sign) })
 		}
 		if p.hole != none {
 			n.lineUp(s, p)
@@ -268,6 +269,3 @@ func (n *network) clasp(s *span, inside *survey.Reading) {
 		}
 	}
 }
-
-// axisOf is the part axis of a member's own axis j.
-func axisOf(j int) parts.Axis { return parts.Axis(j + 1) }

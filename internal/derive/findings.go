@@ -3,11 +3,9 @@ package derive
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 	"unicode"
 
-	"lostwood/internal/adjust"
 	"lostwood/internal/quantity"
 	"lostwood/internal/vehicle"
 )
@@ -17,17 +15,14 @@ func (a *assembly) findings() {
 	for _, e := range a.fit.turned {
 		a.find(vehicle.Contradiction, e.member.id, e.member.iron.At.Line, e.says)
 	}
+	told := map[string]bool{}
 	for _, s := range a.fit.suspects {
 		t := a.network.notes[s.observation]
-		says := a.network.doubtful(t, s.off, a.vehicle.Unit)
-		for _, o := range s.others {
-			says += fmt.Sprintf(" It could as well be %s.", a.network.saying(a.network.notes[o]))
+		says := a.network.doubtful(t, s, a.vehicle.Unit)
+		if k := fmt.Sprint(t.line, t.what); t.sort != stated || !told[k] {
+			told[k] = true
+			a.find(vehicle.Contradiction, t.subject, t.line, says)
 		}
-		a.find(vehicle.Contradiction, t.subject, t.line, says)
-	}
-	for _, d := range a.fit.Free {
-		subject, line, says := a.network.open(d)
-		a.find(vehicle.Open, subject, line, says)
 	}
 }
 
@@ -36,17 +31,52 @@ func (a *assembly) find(c vehicle.Concern, subject string, line int, says string
 }
 
 // doubtful says what is wrong with an observation that was set aside.
-func (n *network) doubtful(t note, off float64, u quantity.Unit) string {
-	by := quantity.Format(quantity.Length(math.Abs(off)), u)
-	if t.sort.assumed() {
-		return fmt.Sprintf("It does not hold that %s: the readings are %s against it. It was left out; look which is so.", n.saying(t), by)
+func (n *network) doubtful(t note, s suspect, u quantity.Unit) string {
+	by := quantity.Format(quantity.Length(math.Abs(s.off)), u)
+	if s.kept == bothKept {
+		return fmt.Sprintf("%s and %s cannot both be: they are %s apart. Nothing tells which is right; the give or take holds both.",
+			capital(n.saying(t)), n.saying(n.notes[s.others[0]]), by)
 	}
-	way := "less"
-	if off < 0 {
-		way = "more"
+	var says string
+	switch {
+	case t.sort.assumed():
+		says = fmt.Sprintf("It does not hold that %s: the readings are %s against it. It was left out; look which is so.", n.saying(t), by)
+	case t.sort == stated:
+		says = fmt.Sprintf("%s does not agree with the rest, by %s. It was left out; look where it comes from.", capital(n.saying(t)), by)
+	default:
+		way := "less"
+		if s.off < 0 {
+			way = "more"
+		}
+		says = fmt.Sprintf("%s does not agree with the rest: it would have to be about %s %s%s. It was left out; read it again.",
+			capital(n.saying(t)), by, way, slipped(s.off, u))
 	}
-	return fmt.Sprintf("%s does not agree with the rest: it would have to be about %s %s. It was left out; read it again.",
-		capital(n.saying(t)), by, way)
+	for _, o := range s.others {
+		says += fmt.Sprintf(" It could as well be %s.", n.saying(n.notes[o]))
+	}
+	return says
+}
+
+// slipped says so where a reading is off by very nearly a whole inch, a foot, or
+// ten millimetres: the commonest slips of reading.
+func slipped(off float64, u quantity.Unit) string {
+	const near = 0.06 * 25.4
+	slips := []struct {
+		by    quantity.Length
+		words string
+	}{{quantity.Inch, "an inch"}, {quantity.Foot, "a foot"}}
+	if u == quantity.Millimetres || u == quantity.Centimetres {
+		slips = []struct {
+			by    quantity.Length
+			words string
+		}{{quantity.Centimetre, "a centimetre"}, {10 * quantity.Centimetre, "ten centimetres"}}
+	}
+	for _, s := range slips {
+		if math.Abs(math.Abs(off)-s.by.Millimetres()) < near {
+			return fmt.Sprintf(" (%s slipped, it seems)", s.words)
+		}
+	}
+	return ""
 }
 
 // saying names an observation as people would.
@@ -78,51 +108,6 @@ func (n *network) saying(t note) string {
 		return fmt.Sprintf("the %s %s", name, t.what)
 	}
 	return fmt.Sprintf("the statement %q", t.what)
-}
-
-// open says what a free direction leaves undetermined, and what would settle it.
-func (n *network) open(d adjust.Direction) (subject string, line int, says string) {
-	var sizes, places []string
-	seen := map[string]bool{}
-	way := ""
-	for _, p := range d {
-		u := n.unknowns[p.Unknown]
-		var text string
-		switch {
-		case u.span != nil:
-			text = "fastening " + u.span.fastening.ID
-		case u.place:
-			text = "the " + lower(nameOf(u.member))
-			way = map[string]string{"x": "lengthwise", "y": "across", "z": "up and down"}[u.what]
-		default:
-			text = fmt.Sprintf("%s of the %s", u.what, lower(nameOf(u.member)))
-		}
-		if u.span == nil && (subject == "" || !u.place && len(sizes) == 0) {
-			subject, line = u.member.base, n.line(u.member)
-		}
-		if seen[text] {
-			continue
-		}
-		seen[text] = true
-		if u.place || u.span != nil {
-			places = append(places, text)
-		} else {
-			sizes = append(sizes, text)
-		}
-	}
-	slices.Sort(sizes)
-	slices.Sort(places)
-	return subject, line, openWords(sizes, places, way)
-}
-
-func openWords(sizes, places []string, way string) string {
-	switch {
-	case len(sizes) == 0:
-		return fmt.Sprintf("Nothing says where %s %s %s: free to slide. Say where an end, an edge or a hole stands.", list(places), verb(places, "stands", "stand"), way)
-	case len(sizes) == 1:
-		return fmt.Sprintf("Nothing says the %s. Measure it, say what it is flush with, or settle it as a guess.", sizes[0])
-	}
-	return fmt.Sprintf("Nothing says the %s one without the other. Settle one of them and the rest follows.", list(sizes))
 }
 
 func verb(of []string, one, many string) string {

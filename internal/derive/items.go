@@ -141,6 +141,9 @@ func (a *assembly) enter(number int, p *survey.Part, g group) {
 		})}
 	}
 	features, places := a.features(g)
+	if known, placed := a.sizesKnown(p, sizes), a.placedWork(p, places); !known || !placed {
+		return
+	}
 	shape := a.shape(p, g.members[0], sizes, features)
 	if shape == nil {
 		return
@@ -237,20 +240,49 @@ func (a *assembly) features(g group) ([]parts.Feature, []vehicle.Feature) {
 	return out, places
 }
 
+// sizesKnown reports, and says, whether every size of a part is known.
+func (a *assembly) sizesKnown(p *survey.Part, sizes []vehicle.Dimension) bool {
+	var open, named []string
+	for _, d := range sizes {
+		if d.Known != quantity.Unknown {
+			continue
+		}
+		if w, ok := strings.CutPrefix(dimensionWords(d.Name), "how "); ok {
+			open = append(open, strings.TrimSuffix(w, " it is"))
+		} else {
+			named = append(named, dimensionWords(d.Name))
+		}
+	}
+	if len(open) > 0 {
+		named = append([]string{"how " + list(open) + " it is"}, named...)
+	}
+	if len(named) > 0 {
+		a.find(vehicle.Unmakeable, p.ID, p.At.Line, fmt.Sprintf("The %s cannot be made: %s is not known. Measure, state it as a guess, or leave the part open.",
+			lower(p.Name), list(named)))
+	}
+	return len(named) == 0
+}
+
+// placedWork reports, and says, whether every piece of work has its place.
+func (a *assembly) placedWork(p *survey.Part, places []vehicle.Feature) bool {
+	var lost []string
+	for _, f := range places {
+		if f.Along.Known == quantity.Unknown || f.Across.Known == quantity.Unknown {
+			lost = append(lost, "the work of "+f.Ref)
+		}
+	}
+	if len(lost) > 0 {
+		a.find(vehicle.Unmakeable, p.ID, p.At.Line, fmt.Sprintf(
+			"The %s cannot be made: nothing says where %s stands on it.", lower(p.Name), list(lost)))
+	}
+	return len(lost) == 0
+}
+
 // shape builds a group's part, or says why it cannot be made.
 func (a *assembly) shape(p *survey.Part, m *member, sizes []vehicle.Dimension, features []parts.Feature) parts.Part {
 	ms := parts.Measures{Lengths: map[string]quantity.Length{}, Counts: p.Counts, Angles: p.Angles, Work: features}
-	whole := true
 	for _, d := range sizes {
 		ms.Lengths[d.Name] = d.Value
-		if d.Known == quantity.Unknown {
-			whole = false
-			a.find(vehicle.Unmakeable, p.ID, p.At.Line, fmt.Sprintf(
-				"The %s cannot be made: %s is not known. Measure it, state it as a guess, or leave the part open.", lower(p.Name), dimensionWords(d.Name)))
-		}
-	}
-	if !whole {
-		return nil
 	}
 	shape, err := p.Kind.Build(ms)
 	if err == nil {
@@ -262,6 +294,11 @@ func (a *assembly) shape(p *survey.Part, m *member, sizes []vehicle.Dimension, f
 	for _, e := range each(err) {
 		var limit *parts.LimitError
 		says := e.Error()
+		if missing := (*parts.MissingError)(nil); errors.As(e, &missing) {
+			a.find(vehicle.Unmakeable, p.ID, p.At.Line, fmt.Sprintf("The %s cannot be made: %s is not said (%s). Write %s = with a figure.",
+				lower(p.Name), missing.Dimension, missing.Means, missing.Dimension))
+			continue
+		}
 		if errors.As(e, &limit) {
 			named := *limit
 			named.Part = words(m)

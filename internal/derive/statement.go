@@ -1,6 +1,8 @@
 package derive
 
 import (
+	"math"
+
 	"lostwood/internal/adjust"
 	"lostwood/internal/quantity"
 	"lostwood/internal/survey"
@@ -31,22 +33,43 @@ func (n *network) state(st *survey.Statement, s sort) {
 			sides = survey.Pair
 		}
 	}
+	doubt, shared := st.Doubt, []adjust.Source(nil)
+	if s == frame {
+		doubt = fixed
+	} else if times := rows * len(hands(sides)); times > 1 && !n.speaksOfIron(st) {
+		doubt, shared = n.share(doubt)
+	}
 	for row := range rows {
 		for _, hand := range hands(sides) {
-			n.stateOne(st, s, row, hand)
+			n.stateOne(st, s, row, hand, doubt, shared)
 		}
 	}
 }
 
-func (n *network) stateOne(st *survey.Statement, s sort, row int, hand vehicle.Hand) {
-	var subject string
+// speaksOfIron reports whether a statement sets wood beside iron: of a pair each
+// then has its own iron to say so.
+func (n *network) speaksOfIron(st *survey.Statement) bool {
+	for _, t := range st.Terms {
+		if thing, _ := n.index.Find(t.Thing); thing.Iron != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// share makes one statement about many of a family count once: what it may be
+// off by is off for all of them alike, but for what one of a row differs by.
+func (n *network) share(doubt quantity.Length) (own quantity.Length, shared []adjust.Source) {
+	own = min(n.survey.Doubts.Row.Doubt, doubt/2)
+	common := math.Sqrt(float64(doubt*doubt - own*own))
+	n.problem.Common = append(n.problem.Common, common)
+	return own, []adjust.Source{{Common: len(n.problem.Common) - 1, Slope: 1}}
+}
+
+func (n *network) stateOne(st *survey.Statement, s sort, row int, hand vehicle.Hand, doubt quantity.Length, shared []adjust.Source) {
 	var members []*member
 	for _, t := range st.Terms {
-		m := n.member(t.Thing, row, hand)
-		members = append(members, m)
-		if subject == "" {
-			subject = m.id
-		}
+		members = append(members, n.member(t.Thing, row, hand))
 	}
 	model := func(x []float64) adjust.Term {
 		sum := adjust.Constant(0)
@@ -55,17 +78,18 @@ func (n *network) stateOne(st *survey.Statement, s sort, row int, hand vehicle.H
 		}
 		return sum
 	}
-	known, doubt := st.Known, st.Doubt
+	known := st.Known
 	if s == frame {
-		known, doubt = quantity.Measured, fixed
+		known = quantity.Measured
 	}
-	t := note{sort: s, subject: subject, what: st.Text, line: st.At.Line, known: known, member: members[0]}
+	t := note{sort: s, subject: members[0].id, what: st.Text, line: st.At.Line, known: known, member: members[0]}
 	for _, m := range members {
 		if m.base != members[0].base {
 			t.speaks = append(t.speaks, m)
 		}
 	}
 	n.observe(t, -st.Constant, doubt, model)
+	n.problem.Observations[len(n.problem.Observations)-1].Sources = shared
 }
 
 // feature is what a term of a statement stands for: a dimension, or a place on

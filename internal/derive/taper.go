@@ -14,7 +14,9 @@ import (
 // comes from the part itself, so that its shape is told in one place.
 
 // A fall is how far inside its box a timber's surface lies where a span meets
-// it, as a linear function about the sizes it was last worked out for.
+// it, as a linear function of the sizes that make the taper, about those it was
+// last worked out for. The part's extents and the bolt's place change it too, but
+// hardly, and must not seem to be told by it: they count in the next round only.
 type fall struct {
 	value  float64
 	slopes []adjust.Partial
@@ -87,10 +89,12 @@ func (n *network) fallOf(x []float64, k side, b parts.Sawn) (fall, bool) {
 		return fall{}, false
 	}
 	const step = 1e-3 // millimetres: small against any part, large against rounding
-	t := adjust.Constant(here).Plus(station.Minus(adjust.Constant(station.Value)).
-		Scaled((m.inside(b, x, j, station.Value+step, k.way) - here) / step))
+	t := adjust.Constant(here)
 	moved := append([]float64(nil), x...)
 	for _, d := range m.sizes {
+		if d.axis != parts.NoAxis {
+			continue // nor does where the bolt stands: see fall
+		}
 		moved[d.unknown] += step
 		if c, ok := m.body(moved); ok {
 			slope := (m.inside(c, moved, j, station.Value, k.way) - here) / step

@@ -39,6 +39,8 @@ type line struct {
 
 // A carving is the bodies' facets with the lines they draw on one another.
 type carving struct {
+	snap   float64 // how near two places must be to be one, in millimetres
+	on     float64 // how near a place must be to a plane or a line to be on it
 	solid  *solid.Solid
 	knots  *knots
 	bodies []*body
@@ -50,7 +52,7 @@ type carving struct {
 }
 
 func newCarving(s *solid.Solid, st style) *carving {
-	c := &carving{solid: s, knots: newKnots(), lineOf: map[[2]knot]int{}, shelf: map[int][]int{}}
+	c := &carving{snap: st.snap, on: 2 * st.snap, solid: s, knots: newKnots(st.snap), lineOf: map[[2]knot]int{}, shelf: map[int][]int{}}
 	bent := joints(s.Leaves())
 	for i, l := range s.Leaves() {
 		b := newBody(l, st, bent, s.BoundingBox())
@@ -140,7 +142,7 @@ func (c *carving) within(f *facet, i int, n point) bool {
 		return false
 	}
 	for _, k := range f.loop {
-		if math.Abs(q.off(c.knots.at[k])) > snap/4 {
+		if math.Abs(q.off(c.knots.at[k])) > c.on {
 			return false
 		}
 	}

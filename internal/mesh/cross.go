@@ -22,11 +22,11 @@ func (c *carving) cross() {
 		kept := open[:0]
 		for _, j := range open {
 			g := &c.facets[j]
-			if g.box.Max.X < f.box.Min.X-on {
+			if g.box.Max.X < f.box.Min.X-c.on {
 				continue
 			}
 			kept = append(kept, j)
-			if g.body != f.body && g.plane != f.plane && overlap(f.box, g.box) {
+			if g.body != f.body && g.plane != f.plane && overlap(f.box, g.box, c.on) {
 				c.crossing(f, g)
 			}
 		}
@@ -44,7 +44,7 @@ func cmpFloat(a, b float64) int {
 	return 0
 }
 
-func overlap(a, b sdf.Box3) bool {
+func overlap(a, b sdf.Box3, on float64) bool {
 	return a.Min.Y <= b.Max.Y+on && b.Min.Y <= a.Max.Y+on && a.Min.Z <= b.Max.Z+on && b.Min.Z <= a.Max.Z+on &&
 		a.Min.X <= b.Max.X+on && b.Min.X <= a.Max.X+on
 }
@@ -83,7 +83,7 @@ func (c *carving) crossing(f, g *facet) {
 			if t[1].along < hi.along {
 				hi = t[1]
 			}
-			if hi.along-lo.along > snap {
+			if hi.along-lo.along > c.snap {
 				c.join(lo, hi, f.plane, g.plane)
 			}
 		}
@@ -98,7 +98,7 @@ func (c *carving) passes(f *facet, q *plane, way point) []pass {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, k := range f.loop {
 		d := q.off(c.knots.at[k])
-		if math.Abs(d) <= on {
+		if math.Abs(d) <= c.on {
 			d = 0
 		}
 		lo, hi = min(lo, d), max(hi, d)
@@ -141,7 +141,7 @@ func (c *carving) stretches(f *facet, p []pass) [][2]pass {
 	n := len(f.loop)
 	for i := range p[1:] {
 		a, b := p[i], p[i+1]
-		if b.along-a.along <= snap {
+		if b.along-a.along <= c.snap {
 			continue
 		}
 		beside := a.corner >= 0 && b.corner >= 0 && ((a.corner+1)%n == b.corner || (b.corner+1)%n == a.corner)

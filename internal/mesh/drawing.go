@@ -75,6 +75,7 @@ func (d *drawing) strokes() []stroke {
 	all := make([]stroke, len(d.plane.lines))
 	for i, l := range d.plane.lines {
 		a, b := d.xy(d.carving.lines[l].a), d.xy(d.carving.lines[l].b)
+		on := d.carving.on
 		all[i] = stroke{l, a, b, xy{min(a.x, b.x) - on, min(a.y, b.y) - on}, xy{max(a.x, b.x) + on, max(a.y, b.y) + on}}
 	}
 	slices.SortStableFunc(all, func(a, b stroke) int { return cmpFloat(a.lo.x, b.lo.x) })
@@ -100,11 +101,11 @@ func (d *drawing) intersect() bool {
 // meet marks two lines where they cross, unless that is at an end of either:
 // touch does those.
 func (d *drawing) meet(s, t *stroke) bool {
-	sa, sb := sides(s, t)
+	sa, sb := sides(s, t, d.carving.on)
 	if sa*sb >= 0 {
 		return false
 	}
-	ta, tb := sides(t, s)
+	ta, tb := sides(t, s, d.carving.on)
 	if ta*tb >= 0 {
 		return false
 	}
@@ -117,7 +118,7 @@ func (d *drawing) meet(s, t *stroke) bool {
 
 // sides is how far the ends of t lie off the line through s; an end on it
 // counts as no distance.
-func sides(s, t *stroke) (a, b float64) {
+func sides(s, t *stroke, on float64) (a, b float64) {
 	way := s.b.sub(s.a)
 	l := way.length()
 	a, b = way.cross(t.a.sub(s.a))/l, way.cross(t.b.sub(s.a))/l
@@ -148,7 +149,7 @@ func (d *drawing) touch() bool {
 			if p.x > s.hi.x {
 				break
 			}
-			if p.y < s.lo.y || p.y > s.hi.y || math.Abs(way.cross(p.sub(s.a))) > on*l {
+			if p.y < s.lo.y || p.y > s.hi.y || math.Abs(way.cross(p.sub(s.a))) > d.carving.on*l {
 				continue
 			}
 			news = d.carving.mark(s.line, k) || news

@@ -15,6 +15,7 @@ import (
 type style struct {
 	tolerance float64
 	try       int
+	snap      float64 // how near two places must be to be one
 }
 
 // widest is the most that one flat facet may turn, however small the arc.

@@ -48,7 +48,7 @@ func Of(s *solid.Solid, tolerance quantity.Length) (*Mesh, error) {
 	}
 	var first error
 	for try := range tries {
-		m, err := skin(s, style{tolerance: slack * tolerance.Millimetres(), try: try})
+		m, err := skin(s, style{tolerance: slack * tolerance.Millimetres(), try: try, snap: 1e-5})
 		if err == nil {
 			return m, nil
 		}

@@ -5,17 +5,9 @@ import "math"
 // A knot is a vertex's number. Places nearer than snap are one knot.
 type knot = int
 
-// snap is how near two places must be to be one, in millimetres, and on how
-// near a place must be to a plane or a line to be on it: well above what
-// rounding does in working them out, and below what an STL file can tell apart
-// on a part a metre long.
-const (
-	snap = 1e-5
-	on   = 2e-5
-)
-
 // knots gives places numbers.
 type knots struct {
+	snap  float64
 	at    []point
 	cells map[[3]int64][]knot
 }
@@ -23,10 +15,11 @@ type knots struct {
 // cell is the side of the boxes that knots are kept in.
 const cell = 1.0
 
-func newKnots() *knots { return &knots{cells: map[[3]int64][]knot{}} }
+func newKnots(snap float64) *knots { return &knots{snap: snap, cells: map[[3]int64][]knot{}} }
 
 // of returns the knot at p, tying a new one if there is none.
 func (k *knots) of(p point) knot {
+	snap := k.snap
 	lo := [3]int64{int64(math.Floor((p.X - snap) / cell)), int64(math.Floor((p.Y - snap) / cell)), int64(math.Floor((p.Z - snap) / cell))}
 	hi := [3]int64{int64(math.Floor((p.X + snap) / cell)), int64(math.Floor((p.Y + snap) / cell)), int64(math.Floor((p.Z + snap) / cell))}
 	for x := lo[0]; x <= hi[0]; x++ {

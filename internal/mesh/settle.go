@@ -1,7 +1,6 @@
 package mesh
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -30,6 +29,10 @@ func (h *hide) settle(held map[knot]bool) {
 		h.at[k] = grained(h.at[k])
 	}
 }
+
+// short is the longest edge, as a part of the tolerance, that settling may turn
+// about: it comes of a near miss, and means nothing.
+const short = 1.0 / 50
 
 // spoilt says whether settling shrank a rim or turned it about.
 func (h *hide) spoilt(r rim, raw []point) bool {
@@ -133,64 +136,4 @@ func (h *hide) step(p point, surfaces []int) (step point, worst, slant float64) 
 		}
 	}
 	return step, worst, slant
-}
-
-// short is the longest edge, as a part of the tolerance, that is drawn together
-// to a point: such edges come of near misses, and mean nothing.
-const short = 1.0 / 50
-
-// gather draws the ends of short edges together. The end where most surfaces
-// meet stays; two true corners farther apart than an STL file needs to tell
-// apart both stay.
-func (h *hide) gather() {
-	on := h.surfaces()
-	ends := newLinks(len(h.at))
-	keep := make([]knot, len(h.at))
-	for k := range keep {
-		keep[k] = k
-	}
-	rs := slices.Clone(h.rims)
-	slices.SortStableFunc(rs, func(a, b rim) int { return cmp.Compare(h.long(a), h.long(b)) })
-	for _, r := range rs {
-		a, b := ends.find(r.from), ends.find(r.to)
-		p, q := keep[a], keep[b]
-		far := h.at[p].Sub(h.at[q]).Length()
-		if a == b || far > short*h.tolerance || far > 1e-4 && len(on[p]) > 2 && len(on[q]) > 2 {
-			continue
-		}
-		if len(on[q]) > len(on[p]) || len(on[q]) == len(on[p]) && q < p {
-			p = q
-		}
-		ends.join(a, b)
-		keep[ends.find(a)] = p
-	}
-	h.rims = slices.Clone(h.rims)
-	count := map[rim]int{}
-	for i := range h.rims {
-		r := &h.rims[i]
-		r.from, r.to = keep[ends.find(r.from)], keep[ends.find(r.to)]
-		count[*r]++
-	}
-	h.cancel(count)
-}
-
-func (h *hide) long(r rim) float64 { return h.at[r.from].Sub(h.at[r.to]).Length() }
-
-// cancel leaves out rims that shrank to a point, and pairs that run both ways
-// along one patch: a strip that closed up.
-func (h *hide) cancel(count map[rim]int) {
-	var kept []rim
-	for _, r := range h.rims {
-		back := rim{r.to, r.from, r.patch}
-		switch {
-		case r.from == r.to:
-		case count[r] > 0 && count[back] > 0:
-			count[r]--
-			count[back]--
-		case count[r] > 0:
-			count[r]--
-			kept = append(kept, r)
-		}
-	}
-	h.rims = kept
 }

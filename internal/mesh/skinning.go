@@ -12,6 +12,7 @@ import (
 // A hide is a solid's skin as patches with borders, before it is triangles.
 type hide struct {
 	solid     *solid.Solid
+	on        float64 // how near a place must be to a line to be on it
 	tolerance float64
 	at        []point
 	patches   []patch
@@ -35,7 +36,7 @@ func (h *hide) fail(k knot, found string) error { return &MeshError{At: vec(h.at
 func (c *carving) skinned(tolerance float64) *hide {
 	c.cross()
 	c.divide()
-	h := &hide{solid: c.solid, tolerance: tolerance, at: c.knots.at}
+	h := &hide{solid: c.solid, on: c.on, tolerance: tolerance, at: c.knots.at}
 	number := map[patch]int{}
 	for i := range c.planes {
 		c.rims(i, func(p patch) int {
@@ -164,5 +165,5 @@ func (h *hide) straight(a, b, c knot) bool {
 	off := h.at[b].Sub(h.at[a])
 	l := way.Length()
 	t := off.Dot(way) / l
-	return t > 0 && t < l && off.Cross(way).Length()/l < on
+	return t > 0 && t < l && off.Cross(way).Length()/l < h.on
 }

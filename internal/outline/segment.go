@@ -102,11 +102,11 @@ func (s Segment) Chords(sag Length) []form.Point {
 	if !ok {
 		return []form.Point{s.A, s.B}
 	}
-	n := 1
+	step := math.Pi // the chord of a half turn is a radius off
 	if sag < a.Radius {
-		step := 2 * math.Acos(1-float64(sag/a.Radius))
-		n = max(1, int(math.Ceil(math.Abs(a.Turn)/step)))
+		step = 2 * math.Acos(1-float64(sag/a.Radius))
 	}
+	n := max(1, int(math.Ceil(math.Abs(a.Turn)/step)))
 	p := []form.Point{s.A}
 	for i := 1; i < n; i++ {
 		p = append(p, a.At(float64(i)/float64(n)))

@@ -83,19 +83,30 @@ func (c *column) head(words string) {
 	c.y -= 1
 }
 
-// entry sets a short name with words beside it; it stays together on one sheet.
-func (c *column) entry(name, words string, in Length, queried bool) {
-	body := c.wrap(words, normal, outline.Plain, c.right-c.left-in)
-	label := c.wrap(name, normal, outline.Bold, in-3)
-	high := Length(max(len(body), len(label))) * lineStep * normal
+// An entry is a short name with words beside it.
+type entry struct {
+	name, words string
+	height      Length // of the words' capitals
+	queried     bool   // framed: it tells of a guess
+}
+
+// nameRoom is how far the words of an entry stand in.
+const nameRoom Length = 34
+
+// enter sets an entry; it stays together on one sheet.
+func (c *column) enter(e entry) {
+	in := nameRoom
+	body := c.wrap(e.words, e.height, outline.Plain, c.right-c.left-in)
+	label := c.wrap(e.name, normal, outline.Bold, in-3)
+	high := max(Length(len(body))*lineStep*e.height, Length(len(label))*lineStep*normal)
 	c.room(high + 2)
 	top := c.y
-	c.say(name, normal, outline.Bold, c.left, c.left+in-3)
+	c.say(e.name, normal, outline.Bold, c.left, c.left+in-3)
 	after := c.y
-	c.y = top
-	c.say(words, normal, outline.Plain, c.left+in, c.right)
+	c.y = top - (normal-e.height)*(lineStep-descent) // the first lines stand level
+	c.say(e.words, e.height, outline.Plain, c.left+in, c.right)
 	c.y = min(c.y, after)
-	if queried {
+	if e.queried {
 		c.d.Rect(guide(), outline.Query, outline.Box{
 			Min: form.Point{X: c.left - 1.5, Y: c.y - 0.8}, Max: form.Point{X: c.right + 1, Y: top + 0.5},
 		})

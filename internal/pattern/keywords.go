@@ -37,10 +37,10 @@ func (c *column) opening() {
 		if doubtful(s.Known) {
 			words = "? " + strings.ToUpper(s.Known.String()) + ": " + words
 		}
-		c.entry(s.Name, words, 34, doubtful(s.Known))
+		c.enter(entry{s.Name, words, normal, doubtful(s.Known)})
 	}
 	if words := c.blankWords(); words != "" {
-		c.entry("blank", words, 34, false)
+		c.enter(entry{name: "blank", words: words, height: normal})
 	}
 	c.say(fmt.Sprintf("Sizes are for wood at %.3g %% moisture.", float64(c.v.Moisture.Service)), normal, outline.Plain, c.left, c.right)
 	c.head("Faces and sheets")
@@ -92,6 +92,9 @@ func (c *column) faceWords() {
 		}
 		c.say(words, normal, outline.Plain, c.left, c.right)
 	}
+	if len(c.rods) > 0 {
+		c.say("R1 is the rod, with every place along the wood: paste its strips on a lath and carry it to the timber.", normal, outline.Plain, c.left, c.right)
+	}
 }
 
 // printedCount is how many full-size sheets are printed.
@@ -135,7 +138,7 @@ func (c *column) workEntry(ops []parts.Operation) {
 	if at != "" {
 		words += " Centre " + at + "."
 	}
-	c.entry(ops[0].Ref, words, 34, queried)
+	c.enter(entry{ops[0].Ref, words, small, queried})
 }
 
 // placed says where an operation stands, and whether that is a guess.
@@ -153,6 +156,11 @@ func (c *column) heed() {
 	c.head("Before you cut")
 	for _, words := range c.leave() {
 		c.say(words, normal, outline.Bold, c.left, c.right)
+		c.y -= 0.8
+	}
+	// Short grain from about 15 degrees on is weak (own rule).
+	if a := c.runOut().Degrees(); a > 15 {
+		c.say(fmt.Sprintf("Short grain: laid along the chord, the grain runs out at %.0f° at both ends. Choose wood whose grain bends with the curve, and turn the pattern on the board only end for end.", a), normal, outline.Plain, c.left, c.right)
 		c.y -= 0.8
 	}
 	for _, f := range c.findings() {

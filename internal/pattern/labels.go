@@ -1,10 +1,10 @@
 package pattern
 
 import (
+	"fmt"
 	"strings"
 
 	"lostwood/internal/outline"
-	"lostwood/internal/vehicle"
 	"lostwood/parts"
 	"lostwood/parts/form"
 )
@@ -151,25 +151,28 @@ func (l *layout) ends(f outline.Laid) []label {
 	return []label{first, second}
 }
 
-// grain is an arrow along the grain on the face side.
-func (l *layout) grain() label {
-	words := "grain"
+// grain is an arrow along the grain on the face side, with more words or fewer.
+func (l *layout) grain() []label {
 	switch {
 	case l.item.Stick.Body.Blank().Making == parts.Steamed:
-		words = "grain follows the bend"
-	case l.item.Run == vehicle.Round:
-		words = "grain along the chord"
+		return []label{l.grainArrow("grain follows the bend"), l.grainArrow("grain")}
+	case l.runOut() > 0:
+		chord := "grain along the chord"
+		return []label{l.grainArrow(fmt.Sprintf("%s, runs out at %.0f°", chord, l.runOut().Degrees())), l.grainArrow(chord)}
 	}
+	return []label{l.grainArrow("grain")}
+}
+
+func (l *layout) grainArrow(words string) label {
 	b := l.block([]line{{words, normal, outline.Plain}}, 1)
 	const arm = 16
 	for i := range b.lines {
 		b.lines[i].At.X += arm + 2
 	}
 	wide, y := b.size.X+2*(arm+2), b.size.Y/2
-	guide := outline.Layer{Role: outline.Guide}
 	for _, a := range []struct{ tip, tail Length }{{0, arm}, {wide, wide - arm}} {
 		tip, tail := form.Point{X: a.tip, Y: y}, form.Point{X: a.tail, Y: y}
-		b.extra.Line(guide, outline.Thin, tail, tip)
+		b.extra.Line(guide(), outline.Thin, tail, tip)
 		b.extra.Paths = append(b.extra.Paths, arrowhead(tip, a.tail > a.tip))
 	}
 	b.size.X = wide

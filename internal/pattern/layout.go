@@ -24,6 +24,7 @@ type layout struct {
 	wood    outline.Box // the faces
 	grid    grid
 	crowd   crowd
+	rods    []sheet
 	needed  [][]bool // by row and column: whether the sheet shows anything to set out
 }
 
@@ -60,6 +61,7 @@ func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
 			best = l
 		}
 	}
+	best.rods = best.rod()
 	return best, nil
 }
 
@@ -106,19 +108,6 @@ func (l *layout) draw(more Length) {
 	l.slide(box)
 	l.crowd.folds = l.grid.folds()
 	l.crowd.avoid = append(l.grid.joints(), l.plain()...)
-}
-
-// plain are the sheets that show nothing to set out: words had better not call for them.
-func (l *layout) plain() []outline.Box {
-	var b []outline.Box
-	for r := range l.needed {
-		for c, needed := range l.needed[r] {
-			if !needed {
-				b = append(b, l.grid.core(r, c))
-			}
-		}
-	}
-	return b
 }
 
 // rule draws the whole length above the faces, with a mark at each end to check it by.
@@ -186,35 +175,12 @@ func (l *layout) labels() [][]label {
 		all = append(all, l.work(f)...)
 	}
 	if l.only == nil || *l.only == l.item.Stick.FaceSide {
-		alone(l.grain())
+		all = append(all, l.grain())
 	}
 	if b, ok := l.bigHand(); ok {
 		all = append(all, []label{b})
 	}
 	return all
-}
-
-// trim takes away rows and columns at the grid's edges that show nothing, so that
-// the letters begin at A1.
-func (l *layout) trim() {
-	bareRow := func(r int) bool { return !slices.Contains(l.needed[r], true) }
-	bareCol := func(c int) bool {
-		return !slices.ContainsFunc(l.needed, func(row []bool) bool { return row[c] })
-	}
-	for g := &l.grid; g.rows > 1 && bareRow(0); l.need() {
-		g.top -= g.stepY
-		g.rows--
-	}
-	for g := &l.grid; g.rows > 1 && bareRow(g.rows-1); l.need() {
-		g.rows--
-	}
-	for g := &l.grid; g.cols > 1 && bareCol(0); l.need() {
-		g.left += g.stepX
-		g.cols--
-	}
-	for g := &l.grid; g.cols > 1 && bareCol(g.cols-1); l.need() {
-		g.cols--
-	}
 }
 
 // remind names the face and the ends again on every sheet that shows a face but
@@ -245,43 +211,6 @@ func (l *layout) reminder(f outline.Laid, core outline.Box) {
 	if d, ok := l.crowd.place([]label{b}); ok {
 		l.drawing.Add(d)
 	}
-}
-
-// need finds the sheets that show anything to set out. Straight edges along the
-// grain are nothing to set out but for their ends.
-func (l *layout) need() {
-	l.needed = make([][]bool, l.grid.rows)
-	for r := range l.needed {
-		l.needed[r] = make([]bool, l.grid.cols)
-		for c := range l.needed[r] {
-			l.needed[r][c] = l.shows(l.grid.core(r, c).Grown(0.5))
-		}
-	}
-}
-
-func (l *layout) shows(b outline.Box) bool {
-	for _, t := range l.drawing.Texts {
-		if textBox(t).Meets(b) {
-			return true
-		}
-	}
-	for _, c := range l.drawing.Circles {
-		if outline.Around(c.Centre, c.Diameter/2).Meets(b) {
-			return true
-		}
-	}
-	for _, p := range l.drawing.Paths {
-		for _, s := range p.Segments() {
-			if s.Bulge == 0 && s.A.Y == s.B.Y {
-				if b.Holds(outline.Box{Min: s.A, Max: s.A}) || b.Holds(outline.Box{Min: s.B, Max: s.B}) {
-					return true
-				}
-			} else if s.Crosses(b) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // sizesOf are the item's sizes along one axis.

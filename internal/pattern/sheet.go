@@ -35,7 +35,7 @@ func sheets(v *vehicle.Vehicle, item *vehicle.Item, p Paper) ([]sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := append(l.key(), l.rod()...)
+	out := append(l.key(), l.rods...)
 	n := 0
 	for r := range l.grid.rows {
 		for c := range l.grid.cols {
@@ -126,13 +126,23 @@ func (l *layout) where(col int) string {
 		return "the whole length is on this sheet"
 	}
 	left, right := l.grid.left+Length(col)*l.grid.stepX, l.grid.left+Length(col+1)*l.grid.stepX
+	from := " from the " + l.item.FaceWords(parts.FirstEnd)
 	switch col {
 	case 0:
-		return "right joining line " + l.both(right) + " from the " + l.item.FaceWords(parts.FirstEnd)
+		return "right joining line " + l.jointAt(right) + from
 	case l.grid.cols - 1:
-		return "left joining line " + l.both(left) + " from the " + l.item.FaceWords(parts.FirstEnd)
+		return "left joining line " + l.jointAt(left) + from
 	}
-	return "joining lines " + l.both(left) + " and " + l.both(right) + " from the " + l.item.FaceWords(parts.FirstEnd)
+	return "joining lines " + l.jointAt(left) + " and " + l.jointAt(right) + from
+}
+
+// jointAt is where a joining line stands. One at an odd figure is told in
+// millimetres alone: a fraction of an inch would round it.
+func (l *layout) jointAt(x Length) string {
+	if l.grid.round == 0 {
+		return firm(quantity.Format(x, quantity.Millimetres))
+	}
+	return l.both(x)
 }
 
 // frame is the strip along the foot and the one up the left: bars, letter, title.

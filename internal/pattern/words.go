@@ -86,10 +86,13 @@ func (t teller) gauged(f parts.Face, at form.Point, high Length) (Length, parts.
 // operation is an operation in words: what is done, its sizes, and its note.
 func (t teller) operation(op parts.Operation) string {
 	var b strings.Builder
-	if what := t.what(op); strings.HasPrefix(what, op.Work.String()[:4]) {
+	switch what, work := t.what(op), op.Work.String(); {
+	case strings.HasPrefix(op.Ref, what):
+		b.WriteString(work) // its name says what it is
+	case strings.HasPrefix(what, work[:4]):
 		b.WriteString(what) // the word is in it already
-	} else {
-		fmt.Fprintf(&b, "%s: %s", op.Work, what)
+	default:
+		b.WriteString(work + ": " + what)
 	}
 	through := true
 	for _, m := range op.Sizes {
@@ -165,6 +168,16 @@ func (t teller) feature(ref string) *vehicle.Feature {
 		}
 	}
 	return nil
+}
+
+// runOut is the angle at which the grain, laid along the chord, runs out of a
+// felloe at its ends; 0 for any other part.
+func (t teller) runOut() quantity.Angle {
+	f, ok := t.item.Shape.(parts.Felloe)
+	if !ok || f.Felloes < 1 {
+		return 0
+	}
+	return 180 * quantity.Degree / quantity.Angle(f.Felloes)
 }
 
 // capital makes a sentence begin with a capital.

@@ -15,14 +15,24 @@ func (s Stretch) Long() Length { return s.To - s.From }
 // profile, from the lowest up. At the profile's own ends, and at a step, they
 // are those just inside it. There are none outside.
 func (p Profile) Chords(x Length) []Stretch {
-	lo, hi := p.extent(1, 0)
+	es := p.edges()
+	lo, hi := extentOf(es, 1, 0)
 	at := float64(x)
 	if !(at >= lo-slack && at <= hi+slack) || lo == hi {
 		return nil
 	}
 	at = math.Min(math.Max(at, lo), hi)
 	var ys []float64
-	for _, e := range p.edges() {
+	for _, e := range es {
+		if l, r := e.extent(1, 0); at < l || at > r {
+			continue
+		}
+		if e.bulge == 0 {
+			if y, ok := e.crossing(at, at == hi); ok {
+				ys = append(ys, y)
+			}
+			continue
+		}
 		for _, piece := range e.rising() {
 			if y, ok := piece.crossing(at, at == hi); ok {
 				ys = append(ys, y)
@@ -50,9 +60,6 @@ func (p Profile) Span(x Length) Stretch {
 // rising splits an arc where it turns back in x, so that each piece passes an
 // upright line at most once.
 func (e edge) rising() []edge {
-	if e.bulge == 0 {
-		return []edge{e}
-	}
 	c := e.circle()
 	cuts := []float64{0, c.sweep}
 	for _, a := range []float64{0, math.Pi} {

@@ -75,14 +75,17 @@ func (p Profile) Transposed() Profile {
 
 // Bounds are the corners of the smallest upright rectangle round the profile.
 func (p Profile) Bounds() (lo, hi Point) {
-	x0, x1 := p.extent(1, 0)
-	y0, y1 := p.extent(0, 1)
+	es := p.edges()
+	x0, x1 := extentOf(es, 1, 0)
+	y0, y1 := extentOf(es, 0, 1)
 	return Point{Length(x0), Length(y0)}, Point{Length(x1), Length(y1)}
 }
 
-func (p Profile) extent(dx, dy float64) (lo, hi float64) {
+func (p Profile) extent(dx, dy float64) (lo, hi float64) { return extentOf(p.edges(), dx, dy) }
+
+func extentOf(es []edge, dx, dy float64) (lo, hi float64) {
 	lo, hi = math.Inf(1), math.Inf(-1)
-	for _, e := range p.edges() {
+	for _, e := range es {
 		a, b := e.extent(dx, dy)
 		lo, hi = math.Min(lo, a), math.Max(hi, b)
 	}
