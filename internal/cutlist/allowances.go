@@ -9,12 +9,15 @@ import (
 )
 
 // Allowances are what is left on a finished size for the making, and what is
-// bought over the pieces themselves. The saw's kerf is within the waste.
+// bought over the pieces themselves.
 type Allowances struct {
 	Planing      quantity.Length // off each of the two faces
 	Jointing     quantity.Length // off each edge, and each edge of a joint between boards
 	Trimming     quantity.Length // off each end
 	BendTrimming quantity.Length // off each end of a piece to be steam-bent
+	// Kerf is what the saw takes beside every board and beyond its end, of the
+	// wood bought; 0 leaves it within the waste.
+	Kerf quantity.Length
 	// WidestBoard is the widest that boards are reckoned to come, as bought: a
 	// straight piece that needs more is jointed up from several.
 	WidestBoard quantity.Length
@@ -68,6 +71,7 @@ func (a Allowances) Validate() error {
 	length("jointing off each edge", a.Jointing, 0, 25)
 	length("trimming off each end", a.Trimming, 0, 500)
 	length("trimming off each end of a bend", a.BendTrimming, 0, 1000)
+	length("the saw's kerf", a.Kerf, 0, 10)
 	length("widest board", a.WidestBoard, 100, 3000)
 	need("waste of straight pieces, as a part of them", "", a.StraightWaste, 0, 5)
 	need("waste of sawn curves, as a part of them", "", a.CurveWaste, 0, 5)

@@ -3,11 +3,12 @@
 // of, its measure and its mass.
 //
 // Lengths are in millimetres inside. A finished size is one in service, at the
-// vehicle's service moisture; a sawn size is at the moisture the wood is
-// bought at. How the growth rings lie is not known, so that sizes across the
-// grain move by the larger of radial and tangential. Board feet and cubic
+// vehicle's service moisture; a worked size is what it must measure on the day
+// it is worked, so as to come to that; a sawn size is at the moisture the wood
+// is bought at. Where it is not asked how the growth rings lie, sizes across
+// the grain move by the larger of radial and tangential. Board feet and cubic
 // metres are of the boards bought: the stock's thickness, the piece's sawn
-// width and length.
+// width and length, and the saw's kerf where one is set.
 //
 // Laying pieces out on boards, and reading surveys, are not here.
 package cutlist
@@ -29,19 +30,30 @@ type List struct {
 	Groups     []Group // what of them is to be bought, by species and then thickness
 	Allowances Allowances
 
-	vehicle *vehicle.Vehicle
+	settings Settings
+	vehicle  *vehicle.Vehicle
 }
 
-// Make works out the cutting list of v. The error joins every fault there is:
+// Vehicle is the one that the list is of.
+func (l *List) Vehicle() *vehicle.Vehicle { return l.vehicle }
+
+// Make works out the cutting list of v with nothing set but the allowances:
+// see MakeWith.
+func Make(v *vehicle.Vehicle, woods timber.Catalogue, a Allowances) (*List, error) {
+	return MakeWith(v, woods, Settings{Allowances: a})
+}
+
+// MakeWith works out the cutting list of v. The error joins every fault there is:
 // a *[WoodError] for each timber that is not in the list of woods, whose
 // shrinkage is not known, or that cannot hold the moisture; a *[PartError] for
-// each part without a size; a *[MoistureError]; an *[AllowanceError].
-func Make(v *vehicle.Vehicle, woods timber.Catalogue, a Allowances) (*List, error) {
+// each part without a size; a *[MoistureError]; an *[AllowanceError]; a
+// *[SettingError].
+func MakeWith(v *vehicle.Vehicle, woods timber.Catalogue, s Settings) (*List, error) {
 	if v == nil {
 		return nil, errors.New("there is no vehicle to make a cutting list of; derive one from its survey first")
 	}
-	l := &List{Allowances: a, vehicle: v}
-	faults := []error{a.Validate(), checkMoisture(v.Moisture)}
+	l := &List{Allowances: s.Allowances, settings: s, vehicle: v}
+	faults := []error{s.validate(v, woods), checkMoisture(v.Moisture)}
 	if err := errors.Join(faults...); err != nil {
 		return nil, err
 	}
@@ -68,7 +80,7 @@ func Make(v *vehicle.Vehicle, woods timber.Catalogue, a Allowances) (*List, erro
 		return nil, err
 	}
 	var err error
-	if l.Groups, err = l.total(); err != nil {
+	if l.Groups, err = l.total(woods); err != nil {
 		return nil, err
 	}
 	return l, nil

@@ -8,6 +8,7 @@ import (
 
 	"lostwood/internal/quantity"
 	"lostwood/internal/timber"
+	"lostwood/internal/vehicle"
 )
 
 // A Group is what one order line comes to: the pieces of one species out of
@@ -21,10 +22,12 @@ type Group struct {
 	Order   quantity.Volume // with it
 	Charged float64         // board feet of the order by the hardwood trade's rule
 	Mass    Mass            // of the order, as bought
+	Dry     Mass            // of the same, dried to the service moisture
+	Cost    Cost            // of the order
 }
 
 // total sorts what is to be made into groups.
-func (l *List) total() ([]Group, error) {
+func (l *List) total(woods timber.Catalogue) ([]Group, error) {
 	var gs []*Group
 	for _, n := range l.Lines {
 		if !n.ToMake {
@@ -41,9 +44,10 @@ func (l *List) total() ([]Group, error) {
 	}
 	var out []Group
 	for _, g := range gs {
-		if err := g.add(l.vehicle.Moisture.Bought); err != nil {
+		if err := g.add(l.vehicle.Moisture); err != nil {
 			return nil, err
 		}
+		g.Cost = l.settings.cost(woods, *g)
 		out = append(out, *g)
 	}
 	slices.SortStableFunc(out, func(a, b Group) int {
@@ -56,7 +60,7 @@ func (l *List) total() ([]Group, error) {
 	return out, nil
 }
 
-func (g *Group) add(bought quantity.Moisture) error {
+func (g *Group) add(m vehicle.Moisture) error {
 	for _, n := range g.Lines {
 		g.Pieces += n.pieces()
 		g.Net += n.all()
@@ -66,7 +70,9 @@ func (g *Group) add(bought quantity.Moisture) error {
 	if g.Charged, err = charged(g.Order, g.Stock.Nominal); err != nil {
 		return err
 	}
-	g.Mass, err = massOf(g.Wood, g.Order, bought)
+	g.Mass, err = massOf(g.Wood, g.Order, m.Bought)
+	g.Dry = g.Mass
+	g.Dry.Mass *= quantity.Mass((100 + float64(m.Service)) / (100 + float64(m.Bought))) // the water goes, the wood stays
 	return err
 }
 

@@ -1,6 +1,9 @@
 package cutlist
 
 import (
+	"cmp"
+	"slices"
+
 	"lostwood/internal/quantity"
 	"lostwood/internal/timber"
 )
@@ -20,18 +23,28 @@ const (
 	ToOrder         // thicker than yards stock: sawn to order, or built up
 )
 
-// stockFor returns the thinnest stock that dresses to a thickness and is no
-// thinner than the sawn size, both as bought. Where yards have none it is the
-// sawn size, up to the next quarter inch or 5 mm, to order.
-func stockFor(dressed, sawn quantity.Length, unit quantity.Unit) Stock {
-	system, step := timber.Metric, 5*quantity.Millimetre
+// ofTheTrade are the thicknesses that yards keep.
+func ofTheTrade(unit quantity.Unit) []timber.Nominal {
 	if imperial(unit) {
-		system, step = timber.Quarters, quantity.Inch/4
+		return timber.Stock(timber.Quarters)
 	}
-	for _, n := range timber.Stock(system) {
+	return timber.Stock(timber.Metric)
+}
+
+// stockFor returns the thinnest stock that dresses to a thickness and is no
+// thinner than the sawn size, both as bought. Where the yard has none it is the
+// sawn size, up to the next quarter inch or 5 mm, to order.
+func stockFor(dressed, sawn quantity.Length, stock []timber.Nominal, unit quantity.Unit) Stock {
+	stock = slices.Clone(stock)
+	slices.SortStableFunc(stock, func(a, b timber.Nominal) int { return cmp.Compare(a.Rough, b.Rough) })
+	for _, n := range stock {
 		if notUnder(n.Planed, dressed) && notUnder(n.Rough, sawn) {
 			return Stock{n, InStock}
 		}
+	}
+	step := 5 * quantity.Millimetre
+	if imperial(unit) {
+		step = quantity.Inch / 4
 	}
 	rough := roundUp(sawn, step)
 	return Stock{timber.Nominal{

@@ -24,9 +24,10 @@ func TestCommitted(t *testing.T) {
 	clean, err := orchardwagon.Build(seed)
 	require.NoError(t, err)
 	for name, made := range map[string][]byte{
-		"orchard-wagon.toml":                     w.Survey(orchardwagon.Planted),
-		"../../testdata/orchardwagon/clean.toml": clean.Survey(orchardwagon.Clean),
-		"../../testdata/orchardwagon/truth.csv":  []byte(w.Truth().CSV(w.Order())),
+		"orchard-wagon.toml":                          w.Survey(orchardwagon.Planted),
+		"../../testdata/orchardwagon/australian.toml": orchardwagon.Australian(demo.Survey()),
+		"../../testdata/orchardwagon/clean.toml":      clean.Survey(orchardwagon.Clean),
+		"../../testdata/orchardwagon/truth.csv":       []byte(w.Truth().CSV(w.Order())),
 	} {
 		path := filepath.FromSlash(name)
 		if *update {

@@ -57,20 +57,21 @@ func heading(c vehicle.Concern) string {
 	}[c]
 }
 
-// guesses names every guessed dimension once for each distinct part.
+// guesses names the guessed dimensions of every distinct part, a line a part.
 func guesses(v *vehicle.Vehicle) []string {
 	var out []string
 	seen := map[string]bool{}
 	for _, it := range v.Items {
+		var sizes []string
 		for _, d := range it.Sizes {
-			if d.Known != quantity.Guess {
-				continue
+			if d.Known == quantity.Guess {
+				sizes = append(sizes, fmt.Sprintf("%s %s", strings.ReplaceAll(d.Name, "-", " "), quantity.Format(d.Value, v.Unit)))
 			}
-			s := fmt.Sprintf("%s: %s %s", it.Name, d.Name, d.Words(v.Unit))
-			if !seen[s] {
-				seen[s] = true
-				out = append(out, s)
-			}
+		}
+		s := fmt.Sprintf("%s: %s", it.Name, strings.Join(sizes, ", "))
+		if len(sizes) > 0 && !seen[s] {
+			seen[s] = true
+			out = append(out, s)
 		}
 	}
 	return out

@@ -91,7 +91,7 @@ func (b *body) divide(s style) {
 	}
 	b.sectors = round(far, share)
 	b.turn = 2 * math.Pi / float64(b.sectors)
-	b.start = bearing(b.leaf) + s.turned()*b.turn
+	b.start = bearing(b.leaf) + s.turn*b.turn
 }
 
 // holds says whether p, not on the body's surface, is inside it.

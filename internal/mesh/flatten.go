@@ -9,13 +9,11 @@ import (
 	"lostwood/parts/form"
 )
 
-// A style says how finely curved faces are made flat. The zeroth try is the
-// plain one; later tries turn the circles a little, so that a mesh that
-// touched itself by bad luck does not do so again.
+// A style says how finely curved faces are made flat, and how near is the same.
 type style struct {
-	tolerance float64
-	try       int
-	snap      float64 // how near two places must be to be one
+	tolerance float64 // in millimetres
+	snap      float64 // how near two places must be to be one, in millimetres
+	turn      float64 // by what part of a facet whole circles are turned
 }
 
 // widest is the most that one flat facet may turn, however small the arc.
@@ -34,9 +32,6 @@ func steps(radius, sweep, tolerance float64) int {
 // round is steps for a whole circle: a number that four goes into, so that it
 // measures the same both ways.
 func round(radius, tolerance float64) int { return (steps(radius, 2*math.Pi, tolerance) + 3) / 4 * 4 }
-
-// turned is by what part of a facet a try turns a whole circle.
-func (s style) turned() float64 { return [...]float64{0, 0.5, 0.25, 0.37, 0.11}[s.try%5] }
 
 // A joint tells arcs of one size: a bent piece and the straight pieces it runs
 // into have the same, and are to be flattened alike so that they meet.
@@ -122,7 +117,7 @@ func (s style) ring(l *solid.Leaf, c solid.Edge, bent bool) []stop {
 	if _, prism := l.Shape.(form.Prism); prism && !bent {
 		start = bearing(l)
 	}
-	start += s.turned() * 2 * math.Pi / float64(n)
+	start += s.turn * 2 * math.Pi / float64(n)
 	out := make([]stop, n)
 	for k := range out {
 		sin, cos := math.Sincos(start + 2*math.Pi*float64(k)/float64(n))

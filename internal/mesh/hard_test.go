@@ -77,7 +77,7 @@ func checked(t *testing.T, s *solid.Solid, tolerance quantity.Length, exact floa
 	require.NoError(t, err)
 	r := mesh.Inspect(m)
 	require.NoError(t, r.Err())
-	g := measured(s, m, 1, 1200)
+	g := measured(s, m, 1, 600)
 	limit := float64(tolerance)
 	assert.LessOrEqual(t, g.dev, limit, "skin from surface, at %v", g.devAt)
 	assert.LessOrEqual(t, g.cover, limit, "surface from skin, at %v", g.coverAt)
@@ -95,7 +95,7 @@ func TestHardPlaces(t *testing.T) {
 	for name, c := range hard() {
 		t.Run(name, func(t *testing.T) {
 			for _, tolerance := range []quantity.Length{0.05, 0.02} {
-				for turn := range 3 {
+				for turn := range 2 {
 					v := c.v
 					if turn > 0 {
 						v = chance{rand.New(rand.NewSource(int64(turn)))}.place().volume(v)

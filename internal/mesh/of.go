@@ -31,8 +31,27 @@ const (
 // surfaces may widen one a little.
 const slack = 0.97
 
-// tries is how many styles are tried before a solid is given up.
-const tries = 5
+// styles are what is tried before a solid is given up. The usual one takes
+// places nearer than a hundred-thousandth of a millimetre for one. Where the
+// solid has steps of about that size, finer ones keep them apart; where curved
+// faces touch by bad luck, circles turned a little do not.
+func styles(tolerance quantity.Length) []style {
+	var all []style
+	for _, s := range []style{
+		{snap: 1e-5},
+		{snap: 1e-9},
+		{snap: 1e-7},
+		{snap: 1e-5, turn: 0.5},
+		{snap: 1e-10, turn: 0.25},
+		{snap: 1e-6, turn: 0.37},
+		{snap: 1e-8, turn: 0.11},
+		{snap: 1e-4, turn: 0.18},
+	} {
+		s.tolerance = slack * tolerance.Millimetres()
+		all = append(all, s)
+	}
+	return all
+}
 
 // Of makes the skin of s. Flat faces are flat and sharp edges sharp; curved
 // faces are flat facets with their corners on the true surface, none farther
@@ -47,8 +66,8 @@ func Of(s *solid.Solid, tolerance quantity.Length) (*Mesh, error) {
 		return nil, &ToleranceError{tolerance}
 	}
 	var first error
-	for try := range tries {
-		m, err := skin(s, style{tolerance: slack * tolerance.Millimetres(), try: try, snap: 1e-5})
+	for _, st := range styles(tolerance) {
+		m, err := skin(s, st)
 		if err == nil {
 			return m, nil
 		}

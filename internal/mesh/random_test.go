@@ -281,3 +281,39 @@ func (r chance) any() form.Volume {
 	}
 	return r.stick()
 }
+
+// unsettled shifts every piece of a volume by anything from a thousand-millionth
+// to a thousandth of a millimetre: what was drawn flush is then nearly so.
+func (r chance) unsettled(v form.Volume) form.Volume {
+	shift := func(p form.Vec) form.Vec {
+		by := func(x form.Length) form.Length {
+			return x + form.Length(math.Pow(10, -9+6*r.Float64())*(2*r.Float64()-1))
+		}
+		return form.Vec{X: by(p.X), Y: by(p.Y), Z: by(p.Z)}
+	}
+	each := func(vs []form.Volume) []form.Volume {
+		out := make([]form.Volume, len(vs))
+		for i := range vs {
+			out[i] = r.unsettled(vs[i])
+		}
+		return out
+	}
+	switch v := v.(type) {
+	case form.Prism:
+		v.Frame.Origin = shift(v.Frame.Origin)
+		return v
+	case form.Revolved:
+		v.Frame.Origin = shift(v.Frame.Origin)
+		return v
+	case form.Half:
+		v.At = shift(v.At)
+		return v
+	case form.Union:
+		return form.Union(each(v))
+	case form.Intersection:
+		return form.Intersection(each(v))
+	case form.Difference:
+		return form.Difference{From: r.unsettled(v.From), Cut: each(v.Cut)}
+	}
+	return v
+}

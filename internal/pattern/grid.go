@@ -31,7 +31,7 @@ const (
 // pageFor is the size of the sheets that a box is cut into: a roll is as long as
 // the box, or as a page can be.
 func pageFor(p Paper, way turn, box outline.Box) form.Point {
-	const leastLong = 230 // for the title along the foot
+	const leastLong = leastFoot + 25
 	switch p.Feed {
 	case unbounded:
 		return form.Point{

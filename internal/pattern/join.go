@@ -1,6 +1,8 @@
 package pattern
 
 import (
+	"slices"
+
 	"lostwood/internal/outline"
 	"lostwood/parts/form"
 )
@@ -73,16 +75,21 @@ func (l *layout) jointPlaces(at Length, w outline.Box, way lie) []Length {
 	}
 	var found []Length
 	for _, wish := range []Length{0.24, 0.71} {
-		found = append(found, l.freeOnJoint(at, w, way, long, wish*long))
+		found = append(found, l.freeOnJoint(at, w, way, long, wish*long, found))
 	}
 	return found
 }
 
-func (l *layout) freeOnJoint(at Length, w outline.Box, way lie, long, wish Length) Length {
-	const step = 2
+// freeOnJoint is the free place nearest to a wish, away from those taken.
+func (l *layout) freeOnJoint(at Length, w outline.Box, way lie, long, wish Length, taken []Length) Length {
+	const step, apart = 2, 25
 	lettersOnly := Length(-1)
-	for off := Length(0); off < long/4; off += step {
+	for off := Length(0); off < long; off += step {
 		for _, s := range []Length{wish + off, wish - off} {
+			tooNear := func(o Length) bool { return s-o < apart && o-s < apart }
+			if s < diamondReach || s > long-diamondReach-jointRoom || slices.ContainsFunc(taken, tooNear) {
+				continue
+			}
 			c := form.Point{X: at, Y: w.Min.Y + overlap + s}
 			if way == level {
 				c = form.Point{X: w.Min.X + overlap + s, Y: at}
@@ -94,7 +101,7 @@ func (l *layout) freeOnJoint(at Length, w outline.Box, way lie, long, wish Lengt
 			if l.crowd.free(outline.Around(c, diamondReach)) {
 				return s
 			}
-			if lettersOnly < 0 {
+			if lettersOnly < 0 && l.crowd.wordless(outline.Around(c, diamondReach)) {
 				lettersOnly = s
 			}
 		}

@@ -48,7 +48,7 @@ func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
 		return nil, err
 	}
 	ways := []turn{flat, tall}
-	if p.Feed == Roll {
+	if p.Feed == Roll || p.Width < leastFoot {
 		ways = ways[:1]
 	}
 	var best *layout

@@ -141,8 +141,12 @@ func (l *lettering) wrap(words string, height Length, w outline.Weight, room Len
 
 // textBox is the room a line of words takes up on the drawing.
 func textBox(t outline.Text) outline.Box {
+	hangs := descent * t.Height
+	if t.Height == hands {
+		hangs = 0 // NEAR and OFF are all capitals
+	}
 	return outline.Box{
-		Min: form.Point{X: t.At.X, Y: t.At.Y - descent*t.Height},
+		Min: form.Point{X: t.At.X, Y: t.At.Y - hangs},
 		Max: form.Point{X: t.At.X + t.Width, Y: t.At.Y + 1.08*t.Height},
 	}
 }

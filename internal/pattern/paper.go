@@ -82,11 +82,12 @@ func (e *PaperError) Error() string {
 // What every sheet needs, in millimetres. Office printers leave 4 to 6.5 mm
 // bare at the edge (common practice, no source).
 const (
-	bare      = 8  // no mark nearer the paper's edge
-	stripHigh = 27 // the strip along the foot: bars, sheet letter, title
-	barWide   = 10 // the strip up the left with the upright bar
-	overlap   = 12 // that the next sheet lies over this one
-	leastFold = 60 // the least useful step from sheet to sheet
+	bare      = 8   // no mark nearer the paper's edge
+	stripHigh = 27  // the strip along the foot: bars, sheet letter, title
+	barWide   = 10  // the strip up the left with the upright bar
+	overlap   = 12  // that the next sheet lies over this one
+	leastFold = 60  // the least useful step from sheet to sheet
+	leastFoot = 205 // the least width that holds the bars and NEAR side by side
 )
 
 // longestRoll is the longest page a PDF can say without a scale of its own:
@@ -100,8 +101,8 @@ func (p Paper) check() error {
 	switch {
 	case !(p.Width >= max(leastSide, Length(wide))):
 		return &PaperError{p, fmt.Sprintf("the 100 mm check bars and the title need at least %d mm each way", max(leastSide, wide))}
-	case p.Feed == Sheets && !(p.Height >= 190):
-		return &PaperError{p, "the title along the foot needs a longer side of at least 190 mm"}
+	case p.Feed == Sheets && !(p.Height >= leastFoot):
+		return &PaperError{p, fmt.Sprintf("the bars and the title along the foot need a longer side of at least %d mm", leastFoot)}
 	case p.Width > longestRoll || p.Height > longestRoll:
 		return &PaperError{p, fmt.Sprintf("a page can be at most %.0f mm long", longestRoll.Millimetres())}
 	}

@@ -91,6 +91,7 @@ func TestNoWordsRunIntoWordsOrLines(t *testing.T) {
 		{"A3", quantity.Inches},
 		{"Letter", quantity.Inches},
 		{"roll 36 in", quantity.Inches},
+		{"roll 6 in", quantity.Inches},
 	} {
 		for _, i := range samples() {
 			v := wagon(i)
@@ -123,11 +124,7 @@ func TestFrameStandsClearOfTheWindows(t *testing.T) {
 		for _, s := range all {
 			paper := outline.Box{Max: s.size}.Grown(-7)
 			for _, w := range s.frame.Texts {
-				box := textBox(w)
-				if w.Height == hands {
-					box.Min.Y = w.At.Y // capitals hang no lower
-				}
-				require.True(t, paper.Holds(box), "%s %s: %q is at the edge", i.Name, s.letter, w.Words)
+				require.True(t, paper.Holds(textBox(w)), "%s %s: %q is at the edge", i.Name, s.letter, w.Words)
 				if strings.HasPrefix(s.letter, "KEY") {
 					continue
 				}
@@ -204,6 +201,18 @@ func TestPaperTooSmallIsRefused(t *testing.T) {
 		require.ErrorAs(t, Write(&b, wagon(i), i, p), &small, p.Name)
 		require.Zero(t, b.Len(), "nothing is written")
 	}
+}
+
+// Sheets half the size of A4 are the smallest that serve.
+func TestSmallPaperServes(t *testing.T) {
+	half := Paper{Name: "half", Width: 148, Height: 210}
+	i := sill(vehicle.Near)
+	all, err := sheets(wagon(i), i, half)
+	require.NoError(t, err)
+	for _, s := range all {
+		clear(t, s, "half sheets")
+	}
+	require.NotEmpty(t, pdfOf(t, i, half))
 }
 
 func TestFaceWithoutWorkHasNoFile(t *testing.T) {

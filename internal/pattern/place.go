@@ -64,12 +64,20 @@ func (c *crowd) add(d outline.Drawing) {
 	}
 }
 
-// free reports whether a box touches nothing in the crowd.
-func (c *crowd) free(b outline.Box) bool {
+// wordless reports whether a box touches no words.
+func (c *crowd) wordless(b outline.Box) bool {
 	for _, o := range c.boxes {
 		if o.Meets(b) {
 			return false
 		}
+	}
+	return true
+}
+
+// free reports whether a box touches nothing in the crowd.
+func (c *crowd) free(b outline.Box) bool {
+	if !c.wordless(b) {
+		return false
 	}
 	for _, s := range c.lines {
 		if s.Crosses(b) {

@@ -40,6 +40,15 @@ func (w *Wagon) Survey(b Blunder) []byte {
 	return []byte("# Orchard wagon: the irons as they were measured, with rule and callipers.\n\n" + out[head:])
 }
 
+// Australian is a survey of the same irons that names Australian hardwoods, to
+// show the choice, for a vehicle that will live in a dry inland town.
+func Australian(survey []byte) []byte {
+	return []byte(strings.NewReplacer(
+		`"white oak"`, `"grey ironbark"`, `"white ash"`, `"spotted gum"`, `"yellow-poplar"`, `"silky oak, northern"`,
+		"bought  = 20", "bought  = 16", "worked  = 14", "worked  = 12", "service = 12", `service = "8 .. 11"`,
+	).Replace(string(survey)))
+}
+
 // Truth is what the wagon truly measures.
 func (w *Wagon) Truth() Truth { return w.truth }
 
