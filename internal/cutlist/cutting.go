@@ -7,6 +7,7 @@ import (
 
 	"lostwood/internal/listing"
 	"lostwood/internal/quantity"
+	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
 	"lostwood/parts"
 )
@@ -48,19 +49,28 @@ func cuttingColumns(u quantity.Unit) []listing.Column {
 		{Key: "blank_long_mm"},
 		{Key: "blank_wide_mm"},
 		{Key: "blank_thick_mm"},
+		{Key: "rings"},
+		{Key: "worked_long_mm"},
+		{Key: "worked_wide_mm"},
+		{Key: "worked_thick_mm"},
 		{Key: "sawn_long_mm", Head: "Sawn, " + in},
 		{Key: "sawn_wide_mm"},
 		{Key: "sawn_thick_mm"},
+		{Key: "green_sawn_long_mm"},
+		{Key: "green_sawn_wide_mm"},
+		{Key: "green_sawn_thick_mm"},
 		{Key: "boards_each"},
 		{Key: "stock", Head: "Buy"},
 		{Key: "stock_thick_mm"},
 		{Key: "bought_moisture_percent"},
+		{Key: "worked_moisture_percent"},
 		{Key: "service_moisture_percent"},
 		{Key: "board_feet", Head: feet, Align: listing.Right},
 		{Key: "cubic_metres", Head: metres, Align: listing.Right},
 		{Key: "waste_percent"},
 		{Key: "mass_each_kg"},
 		{Key: "mass_kg"},
+		{Key: "bought_mass_kg"},
 		{Key: "guessed"},
 		{Key: "remarks"},
 	}
@@ -81,17 +91,21 @@ func (l *List) cuttingRow(n Line) []listing.Cell {
 	}
 	row = append(row, sizeCells(n.Finished, n.Finished.words(u, n.guessedBox()))...)
 	row = append(row, sizeCells(n.Blank, "")...)
+	row = append(row, listing.Cell{Value: n.Rings.String()})
+	row = append(row, sizeCells(n.Worked, "")...)
 	row = append(row, sizeCells(n.Sawn, n.Sawn.upward(u).words(u, n.guessedBlank()))...)
+	row = append(row, n.greenCells()...)
 	row = append(row, listing.Cell{Value: n.Boards})
 	row = append(row, n.stockCells()...)
 	row = append(row,
 		listing.Cell{Value: float64(l.vehicle.Moisture.Bought)},
+		listing.Cell{Value: float64(worked(l.vehicle.Moisture))},
 		listing.Cell{Value: float64(l.vehicle.Moisture.Service)})
 	row = append(row, n.measureCells()...)
 	return append(row,
-		n.Mass.cell(1, u), n.Mass.cell(off, u),
+		n.Mass.cell(1, u), n.Mass.cell(off, u), n.boughtMass(off, u),
 		listing.Cell{Value: strings.Join(guessedNames(it), "; ")},
-		listing.Cell{Value: strings.Join(l.remarks(n), "; ")})
+		listing.Cell{Value: strings.Join(l.Remarks(n), "; ")})
 }
 
 // timber is the wood's name as the trade has it.
@@ -109,6 +123,22 @@ func sizeCells(s Size, words string) []listing.Cell {
 
 func up(l quantity.Length) float64 {
 	return listing.Rounded(math.Ceil(l.Millimetres()*1000-1e-6)/1000, 3)
+}
+
+// greenCells are nothing where no green size is known.
+func (n Line) greenCells() []listing.Cell {
+	if n.Green == (Size{}) {
+		return make([]listing.Cell, 3)
+	}
+	return sizeCells(n.Green, "")
+}
+
+// boughtMass is that of the boards for the whole line, and nothing for what is there already.
+func (n Line) boughtMass(off float64, u quantity.Unit) listing.Cell {
+	if !n.ToMake {
+		return listing.Cell{}
+	}
+	return n.Rough.cell(off, u)
 }
 
 // stockCells say what to buy, and nothing for what is there already.
@@ -162,8 +192,8 @@ func making(m parts.Making) string {
 	return "straight"
 }
 
-// remarks are what to heed of one line.
-func (l *List) remarks(n Line) []string {
+// Remarks are what to heed of one line.
+func (l *List) Remarks(n Line) []string {
 	switch n.Item.Status {
 	case vehicle.Made, vehicle.Fitted:
 		return append([]string{n.Item.Status.String() + " already: nothing to buy"}, n.Item.Notes...)
@@ -177,6 +207,10 @@ func (l *List) remarks(n Line) []string {
 	case parts.Curved:
 		out = append(out, "sawn to its curve out of the squared piece, the grain along its chord")
 	}
+	if n.Rings.Lie != timber.RingsNotKnown {
+		out = append(out, "reckoned as "+n.Rings.String()+": look at the end of the board before it is cut")
+	}
+	out = append(out, n.bendWarnings()...)
 	if n.Boards > 1 {
 		out = append(out, fmt.Sprintf("jointed up from %d boards side by side; or one wide board, where the yard has it", n.Boards))
 	}
@@ -186,5 +220,6 @@ func (l *List) remarks(n Line) []string {
 	if n.Stock.Kept == ToOrder {
 		out = append(out, "thicker than yards stock: ask for it sawn to order, or build it up from thinner boards")
 	}
+	out = append(out, l.measured(n)...)
 	return append(out, n.Item.Notes...)
 }

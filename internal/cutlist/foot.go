@@ -11,8 +11,9 @@ import (
 	"lostwood/internal/vehicle"
 )
 
-// cuttingFoot says how the sizes were reckoned and what to heed.
-func (l *List) cuttingFoot() []string {
+// Said is how the sizes of the cutting list were reckoned and what to heed in
+// all of it; what to heed of one line is in [List.Remarks].
+func (l *List) Said() []string {
 	u, m := l.vehicle.Unit, l.vehicle.Moisture
 	long, across := steps(u)
 	name := func(s quantity.Length) string { return named(s, u) }
@@ -24,6 +25,7 @@ func (l *List) cuttingFoot() []string {
 	a := l.Allowances
 	say("Allowed for making (common practice, no source): planing %s off each face, jointing %s off each edge, trimming %s off each end, %s off each end of a bend.",
 		name(a.Planing), name(a.Jointing), name(a.Trimming), name(a.BendTrimming))
+	say("The saw's kerf: %s.", l.kerf())
 	say("Buy: the least stock that dresses to the size as bought. %s of that stock, by plain volume, for all off, without waste.", measured(u))
 	if slices.ContainsFunc(l.Lines, Line.doubtful) {
 		say("? The size stands on a guess: settle it before cutting.")
@@ -40,15 +42,23 @@ func (l *List) cuttingFoot() []string {
 	if p := l.absent(); p != "" {
 		say("Not in this list, since they cannot be made as things stand or are left open: %s.", p)
 	}
+	says = append(says, l.readings()...)
+	return append(says, "Extract the dust, wear a mask that fits, keep the guards on: machines are for trained hands, and local codes come first.")
+}
+
+// cuttingFoot is all there is to say, for the list on paper.
+func (l *List) cuttingFoot() []string {
+	says := l.Said()
+	safety := says[len(says)-1]
+	says = says[:len(says)-1]
 	for _, n := range l.Lines {
-		if r := l.remarks(n); len(r) > 0 {
+		if r := l.Remarks(n); len(r) > 0 {
 			if s := fmt.Sprintf("No. %d %s: %s.", n.Item.Number, n.Item.Name, strings.Join(r, "; ")); !slices.Contains(says, s) {
 				says = append(says, s) // near and off alike are told once
 			}
 		}
 	}
-	say("Extract the dust, wear a mask that fits, keep the guards on: machines are for trained hands, and local codes come first.")
-	return paper(says)
+	return paper(append(says, safety))
 }
 
 // absent names the vehicle's timbers that there is nothing to cut for.
@@ -82,11 +92,19 @@ func paper(says []string) []string {
 func swollen(m vehicle.Moisture) string {
 	switch {
 	case m.Bought > m.Service:
-		return fmt.Sprintf("as bought, at %s, swollen by what drying will take (run of the rings not known, so the larger way)", moistureWords(m.Bought))
+		return fmt.Sprintf("as bought, at %s, swollen by what drying will take (where the run of the rings is not known, by the larger way)", moistureWords(m.Bought))
 	case m.Bought < m.Service:
 		return fmt.Sprintf("as bought, at %s; it will swell, and nothing is taken off for that", moistureWords(m.Bought))
 	}
 	return "bought at the same moisture"
+}
+
+// kerf says where the saw's kerf is reckoned.
+func (l *List) kerf() string {
+	if k := l.Allowances.Kerf; k > 0 {
+		return named(k, l.vehicle.Unit) + " beside every board and beyond its end, in the measure of what is bought"
+	}
+	return "within the waste"
 }
 
 // green is the moisture above which wood does not shrink, where it has no
@@ -100,11 +118,10 @@ func moistureWords(m quantity.Moisture) string {
 	return percent(float64(m))
 }
 
-// closing says by how much each wood closes after it is worked, where it is
-// worked wetter than it is kept.
+// closing says by how much each wood closes, or opens, after it is worked.
 func (l *List) closing() string {
 	m, u := l.vehicle.Moisture, l.vehicle.Unit
-	if worked(m) <= m.Service {
+	if worked(m) == m.Service {
 		return ""
 	}
 	span := 100 * quantity.Millimetre
@@ -117,12 +134,17 @@ func (l *List) closing() string {
 		if err != nil || !n.ToMake {
 			continue
 		}
-		if w := n.timber() + " " + named(roundUp(wet-span, finest(u)), u); !slices.Contains(woods, w) {
+		by := max(wet-span, span-wet)
+		if w := n.timber() + " " + named(roundUp(by, finest(u)), u); !slices.Contains(woods, w) {
 			woods = append(woods, w)
 		}
 	}
 	if len(woods) == 0 {
 		return ""
+	}
+	if worked(m) < m.Service {
+		return fmt.Sprintf("Worked at %s, the wood opens across the grain before it is at %s. In every %s by up to: %s. Keep it dry until it is fitted, and leave it that room.",
+			percent(float64(worked(m))), percent(float64(m.Service)), named(span, u), strings.Join(woods, ", "))
 	}
 	return fmt.Sprintf("Worked at %s, the wood closes across the grain before it is at %s. In every %s by up to: %s. Let it dry before it is finished, or leave that on.",
 		percent(float64(worked(m))), percent(float64(m.Service)), named(span, u), strings.Join(woods, ", "))

@@ -7,17 +7,17 @@ import (
 
 	"lostwood/internal/listing"
 	"lostwood/internal/quantity"
+	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
 	"lostwood/parts"
 )
 
 // Totals is the yard's list: what to quote for, a row a species and thickness.
 func (l *List) Totals() *listing.List {
-	u := l.vehicle.Unit
 	out := &listing.List{
 		Title: fmt.Sprintf("%s, issue %s, %s: timber to buy", l.vehicle.Name, l.vehicle.Issue,
 			l.vehicle.Date.Format("2 January 2006")),
-		Columns: totalsColumns(u),
+		Columns: l.totalsColumns(),
 	}
 	for _, g := range l.Groups {
 		out.Rows = append(out.Rows, l.totalsRow(g))
@@ -26,7 +26,11 @@ func (l *List) Totals() *listing.List {
 	return out
 }
 
-func totalsColumns(u quantity.Unit) []listing.Column {
+func (l *List) totalsColumns() []listing.Column {
+	u, cost := l.vehicle.Unit, ""
+	if len(l.settings.Prices) > 0 {
+		cost = "Cost"
+	}
 	mass, feet, order, surface, net, metres := "lb", "Bd ft", "To order", "NHLA", "", ""
 	if !imperial(u) {
 		mass, feet, order, surface, net, metres = "kg", "", "", "", "m3", "To order"
@@ -47,7 +51,11 @@ func totalsColumns(u quantity.Unit) []listing.Column {
 		{Key: "order_board_feet", Head: order, Align: listing.Right},
 		{Key: "order_nhla_board_feet", Head: surface, Align: listing.Right},
 		{Key: "order_cubic_metres", Head: metres, Align: listing.Right},
+		{Key: "order_super_feet"},
 		{Key: "order_mass_kg", Head: mass, Align: listing.Right},
+		{Key: "order_dry_mass_kg"},
+		{Key: "cost", Head: cost, Align: listing.Right},
+		{Key: "currency"},
 		{Key: "making"},
 		{Key: "guessed"},
 		{Key: "parts"},
@@ -81,12 +89,24 @@ func (l *List) totalsRow(g Group) []listing.Cell {
 		{Value: share, Words: percent(share)},
 		feet(g.Order),
 		{Value: g.Charged},
-		metres(g.Order), g.Mass.cell(1, u),
+		metres(g.Order), {Value: listing.Rounded(float64(g.Order/timber.SuperFoot), 4)},
+		g.Mass.cell(1, u), g.Dry.cell(1, u), g.Cost.cell(), {Value: g.Cost.Currency},
 		{Value: g.each(func(n Line) []string { return []string{making(n.Making)} })},
 		{Value: g.each(func(n Line) []string { return guessedOf(n) })},
 		{Value: g.each(func(n Line) []string { return []string{fmt.Sprintf("%d %s", n.Item.Number, nameOf(n.Item))} })},
 	}
 }
+
+// cell is a cost, with its currency on paper.
+func (c Cost) cell() listing.Cell {
+	if !c.Known {
+		return listing.Cell{Words: "-"}
+	}
+	return listing.Cell{Value: listing.Rounded(c.Amount, 2), Words: c.String()}
+}
+
+// String is a cost as it is printed, to the hundredth.
+func (c Cost) String() string { return c.Currency + fmt.Sprintf("%.2f", c.Amount) }
 
 // largest are the widest board and the longest that the group needs.
 func (g Group) largest() (wide, long quantity.Length) {

@@ -25,6 +25,10 @@ const alikeAbove = 0.95
 // too full of them to say which.
 const most = 12
 
+// mostIrons is how many irons are tried at once: a wrong one fits worst, or its
+// twin does, or what it is bolted to.
+const mostIrons = 6
+
 // An explanation is a change to a whole iron's readings that brings the rest together.
 type explanation struct {
 	member *member
@@ -70,7 +74,7 @@ func (n *network) explain(f *fit) error {
 		if w < limit {
 			return nil
 		}
-		done, err := n.turn(f, w)
+		done, err := n.explainIron(f, w)
 		if err != nil {
 			return err
 		}
@@ -94,48 +98,61 @@ func (f *fit) worst() (int, float64) {
 	return at, most
 }
 
-// turn tries every iron that fits badly as read from its wrong end. The one
-// that mends the most is taken, if it mends no less than setting aside the worst
-// single reading would, leaves nothing of that iron in doubt, and mends clearly
-// more than turning another iron.
-func (n *network) turn(f *fit, worst float64) (bool, error) {
-	type trial struct {
-		e    *explanation
-		sol  *adjust.Solution
-		gain float64
+// A trial is an explanation with what it mends.
+type trial struct {
+	*explanation
+	solution *adjust.Solution
+	gain     float64
+}
+
+// explainIron tries every way in which an iron that fits badly may have been read
+// wrong as a whole. The one that mends the most is taken, if it mends no less
+// than setting aside the worst single reading would, leaves nothing of that iron
+// in doubt, and mends clearly more than explaining another iron would.
+func (n *network) explainIron(f *fit, worst float64) (bool, error) {
+	trials, err := n.trials(f)
+	if err != nil || len(trials) == 0 {
+		return false, err
 	}
-	var trials []trial
-	for _, m := range n.illFitting(f) {
-		e := n.turned(m)
-		if e == nil {
-			continue
-		}
-		sol, err := adjust.Solve(n.with(e))
-		if err != nil {
-			return false, err
-		}
-		trials = append(trials, trial{e, sol, f.WeightedSquares - sol.WeightedSquares})
-	}
-	if len(trials) == 0 {
-		return false, nil
-	}
-	slices.SortStableFunc(trials, func(a, b trial) int { return cmp.Compare(b.gain, a.gain) })
 	best := trials[0]
-	if best.gain < 0.95*worst*worst || n.stillBad(best.sol, best.e.member) {
+	if best.gain < 0.95*worst*worst || n.stillBad(best.solution, best.member) {
 		return false, nil
 	}
-	if len(trials) > 1 && trials[1].gain > 0.8*best.gain {
-		other := trials[1].e.member
-		third := len(trials) > 2 && trials[2].gain > 0.8*best.gain
-		if other.base != best.e.member.base || third {
+	twin := (*member)(nil)
+	for _, t := range trials[1:] {
+		if t.gain < 0.8*best.gain {
+			break
+		}
+		if t.member.base != best.member.base {
 			return false, nil
 		}
-		best.e.says += fmt.Sprintf(" It may as well be the %s: nothing else tells which of the two.", words(other))
+		if t.member != best.member {
+			twin = t.member
+		}
 	}
-	n.problem = n.with(best.e)
-	f.Solution = best.sol
-	f.turned = append(f.turned, best.e)
+	if twin != nil {
+		best.says += fmt.Sprintf(" It may as well be the %s: nothing else tells which of the two.", words(twin))
+	}
+	n.problem = n.with(best.explanation)
+	f.Solution = best.solution
+	f.turned = append(f.turned, best.explanation)
 	return true, nil
+}
+
+// trials are the explanations of every iron that fits badly, the most mending first.
+func (n *network) trials(f *fit) ([]trial, error) {
+	var out []trial
+	for _, m := range n.illFitting(f) {
+		for _, e := range n.accounts(m) {
+			sol, err := adjust.Solve(n.with(e))
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, trial{e, sol, f.WeightedSquares - sol.WeightedSquares})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b trial) int { return cmp.Compare(b.gain, a.gain) })
+	return out, nil
 }
 
 // stillBad reports whether any observation of an iron is doubtful yet.
@@ -172,31 +189,7 @@ func (n *network) illFitting(f *fit) []*member {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b *member) int { return cmp.Compare(worst[b], worst[a]) })
-	return out[:min(len(out), most)]
-}
-
-// turned reads an iron's holes from its other end, if they and its length were read.
-func (n *network) turned(m *member) *explanation {
-	at := make([]int, len(m.holes))
-	long, read := math.NaN(), 0
-	for i, t := range n.notes {
-		switch {
-		case t.sort == holeRead && t.member == m:
-			at[t.hole] = i
-			read++
-		case t.sort == sizeRead && t.what == "long" && t.member.base == m.base && (t.member == m || math.IsNaN(long)):
-			long = n.problem.Observations[i].Value
-		}
-	}
-	if read != len(m.holes) || math.IsNaN(long) {
-		return nil
-	}
-	e := &explanation{member: m, values: map[int]float64{}}
-	for k, i := range at {
-		e.values[i] = long - n.problem.Observations[at[len(at)-1-k]].Value
-	}
-	e.says = fmt.Sprintf("The holes of the %s were read from its wrong end: turned end for end they agree with everything else. They are taken so here; look at the iron again and mend the survey.", words(m))
-	return e
+	return out[:min(len(out), mostIrons)]
 }
 
 // with is the problem with an explanation's values in place of what was read.

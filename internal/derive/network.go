@@ -137,9 +137,7 @@ func (n *network) addPart(p *survey.Part) {
 				m.extent[j] = n.unknown(m, d.Name, 0)
 				m.sizes = append(m.sizes, named{d.Name, d.Axis, m.extent[j]})
 			}
-			for _, d := range shared {
-				m.sizes = append(m.sizes, d)
-			}
+			m.sizes = append(m.sizes, shared...)
 			n.setOut(m)
 			n.join(m)
 		}

@@ -54,8 +54,15 @@ func (l *List) add(u quantity.Unit, number int, name string, hand vehicle.Hand, 
 		value, doubt = math.NaN(), math.NaN()
 	}
 	l.Rows = append(l.Rows, []Cell{
-		no, {Value: name}, {Value: hand.String()}, {Value: d.Name}, {Value: value}, {Value: doubt},
-		{Value: d.Words(u)}, {Value: d.Known.String()}, {Value: d.By},
+		no,
+		{Value: name},
+		{Value: hand.String()},
+		{Value: d.Name},
+		{Value: value},
+		{Value: doubt},
+		{Value: d.Words(u)},
+		{Value: d.Known.String()},
+		{Value: d.By},
 	})
 }
 

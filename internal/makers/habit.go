@@ -12,82 +12,56 @@ type habit struct {
 	weight float64 // fixed beforehand; a unit's habits sum to one
 }
 
-const (
-	fewOff  = 0.03 // of the sizes are off the marks even of a maker who keeps to them
-	stepsOf = 4    // shares go by quarters
-	offLess = 3    // a habit with one quarter more off the marks counts for so much less
-)
+// fewOff is the share of sizes off the marks even of a maker who keeps to them.
+const fewOff = 0.03
+
+// likings are what each division is used for, against the next coarser one;
+// one so large has the finest division alone, its marks used all alike. That
+// makers like coarse marks better is common practice, no source.
+func likings() []float64 { return []float64{0.5, 1, math.Inf(1)} }
+
+// offs are the shares off the marks that are weighed, with their weights.
+func offs() [][2]float64 {
+	return [][2]float64{{fewOff, 9. / 13}, {0.15, 3. / 13}, {0.35, 1. / 13}}
+}
 
 // habits lists those that are weighed for a unit of n divisions. Each finest
-// division has the same weight: half for makers who use its marks all alike,
-// half for those who prefer some.
+// division has the same weight, whatever the likings among those above it.
 func habits(n int) []habit {
 	var out []habit
 	for finest := range n {
-		half := 0.5
-		mixed := mixtures(n, finest)
-		if len(mixed) == 0 {
-			half = 1
+		liked := likings()
+		if finest == 0 {
+			liked = liked[:1] // there is nothing to like better
 		}
-		out = append(out, weighed(plain(n, finest), half/float64(n))...)
-		out = append(out, weighed(mixed, half/float64(n))...)
-	}
-	return out
-}
-
-// plain lists habits of one division only.
-func plain(n, finest int) []habit {
-	var out []habit
-	for off := 0; off <= stepsOf/2; off++ {
-		quarters := make([]int, n)
-		quarters[finest] = stepsOf - off
-		out = append(out, newHabit(quarters, off, finest))
-	}
-	return out
-}
-
-// mixtures lists habits of several divisions, down to the finest.
-func mixtures(n, finest int) []habit {
-	var out []habit
-	var fill func(at, left int, quarters []int)
-	fill = func(at, left int, quarters []int) {
-		if at < finest {
-			for k := 0; k <= left; k++ {
-				quarters[at] = k
-				fill(at+1, left-k, quarters)
-			}
-			quarters[at] = 0
-			return
-		}
-		for k := 1; k <= left; k++ {
-			quarters[at] = k
-			if off := left - k; off <= stepsOf/2 && k+off < stepsOf {
-				out = append(out, newHabit(quarters, off, finest))
+		for _, liking := range liked {
+			for _, off := range offs() {
+				out = append(out, habit{
+					shares: sharesOf(n, finest, liking, 1-off[0]),
+					off:    off[0],
+					finest: finest,
+					weight: off[1] / float64(n*len(liked)),
+				})
 			}
 		}
-		quarters[at] = 0
 	}
-	fill(0, stepsOf, make([]int, n))
 	return out
 }
 
-func newHabit(quarters []int, off, finest int) habit {
-	h := habit{finest: finest, shares: make([]float64, len(quarters)), weight: math.Pow(offLess, -float64(off))}
-	for i, k := range quarters {
-		h.shares[i] = (1 - fewOff) * float64(k) / stepsOf
+// sharesOf divides what is on marks among the divisions down to the finest.
+func sharesOf(n, finest int, liking, on float64) []float64 {
+	shares := make([]float64, n)
+	if math.IsInf(liking, 1) {
+		shares[finest] = on
+		return shares
 	}
-	h.off = fewOff + (1-fewOff)*float64(off)/stepsOf
-	return h
-}
-
-// weighed scales the weights of hs to that sum.
-func weighed(hs []habit, sum float64) []habit {
-	total := 0.
-	for _, h := range hs {
-		total += h.weight
+	sum := 0.
+	for j := range finest + 1 {
+		shares[j] = math.Pow(liking, float64(j))
+		sum += shares[j]
 	}
-	for i := range hs {
-		hs[i].weight *= sum / total
+	for j := range shares {
+		shares[j] *= on / sum
 	}
-	return hs
+	return shares
 }

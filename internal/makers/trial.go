@@ -46,10 +46,10 @@ type trial struct {
 // A tried is a way with what became of it.
 type tried struct {
 	way
-	logOdds float64   // within the unit, the way's weight in it
-	shares  []float64 // the habit the sizes speak for, averaged
-	off     float64
-	near    [][]float64 // nearness of each size to each division's marks
+	logOdds  float64   // within the unit, the way's weight in it
+	shares   []float64 // the habit the sizes speak for, averaged
+	off      float64
+	nearness [][]float64 // of each size to the marks of each division
 }
 
 // tryAll tries every unit; the likeliest comes first.
@@ -76,7 +76,7 @@ func try(l *lot, u Unit, ways []way) trial {
 	hs := habits(len(u.parts))
 	var all []float64
 	for _, w := range ways {
-		tr := tried{way: w, near: nearnesses(l, u, w)}
+		tr := tried{way: w, nearness: nearnesses(l, u, w)}
 		logs := tr.weigh(l, hs)
 		for i, h := range hs {
 			logs[i] += math.Log(h.weight * w.weight)
@@ -106,7 +106,7 @@ func (t *tried) weigh(l *lot, hs []habit) []float64 {
 	out := make([]float64, len(hs))
 	for k, h := range hs {
 		sum := 0.
-		for i, near := range t.near {
+		for i, near := range t.nearness {
 			sum += l.voice[i] * math.Log(h.density(near))
 		}
 		out[k] = sum
@@ -141,7 +141,7 @@ func (t *tried) average(hs []habit, logs []float64) {
 func (t trial) division() int {
 	best := slices.Max(t.byParts)
 	for j, parts := range t.unit.parts {
-		if t.byParts[j] >= best-math.Ln2 {
+		if t.byParts[j] >= best {
 			return parts
 		}
 	}

@@ -153,3 +153,10 @@ func peakOf(f func()) float64 {
 	<-stopped
 	return float64(peak.Load()) - float64(before.HeapInuse)
 }
+
+func TestLittleMemory(t *testing.T) {
+	for _, f := range fours {
+		s := compiled(t, f.v())
+		assert.LessOrEqual(t, peakOf(func() { of(t, s, 0.02) }), 32e6, f.name)
+	}
+}

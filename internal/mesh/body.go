@@ -35,9 +35,9 @@ func newBody(l *solid.Leaf, s style, bent map[joint]bool, room sdf.Box3) *body {
 	switch l.Shape.(type) {
 	case form.Prism:
 		b.polygon = s.flatten(l, bent)
-		b.from, b.to = l.Ends()
+		from, to := l.Ends()
 		lo, hi := along(l, room)
-		b.from, b.to = max(b.from, lo-overhang), min(b.to, hi+overhang)
+		b.from, b.to = max(float64(from), lo-overhang), min(float64(to), hi+overhang)
 	case form.Revolved:
 		b.polygon = s.flatten(l, bent)
 		b.divide(s)
@@ -85,8 +85,8 @@ func (b *body) divide(s style) {
 		far = max(far, c.x)
 	}
 	if !b.leaf.Full() {
-		b.sectors = steps(far, b.leaf.Sweep(), share)
-		b.turn = b.leaf.Sweep() / float64(b.sectors)
+		b.sectors = steps(far, float64(b.leaf.Sweep()), share)
+		b.turn = float64(b.leaf.Sweep()) / float64(b.sectors)
 		return
 	}
 	b.sectors = round(far, share)
@@ -181,7 +181,7 @@ func (b *body) turnFaces(emit func(int, []point)) {
 	ring := func(k int) []point {
 		angle := b.start + b.turn*float64(k)
 		if k == b.sectors && !b.leaf.Full() {
-			angle = b.leaf.Sweep()
+			angle = float64(b.leaf.Sweep())
 		}
 		if k == b.sectors && b.leaf.Full() {
 			angle = b.start

@@ -111,9 +111,22 @@ func (c *carving) rims(plane int, number func(patch) int, emit func(rim)) {
 	}
 }
 
+// A bit is an undivided piece of line, laid flat.
+type bit struct {
+	from, to knot
+	a, b     xy
+}
+
+// roomy is as far as a sample need be from the next line, in millimetres.
+const roomy = 0.01
+
 // samples finds a place well inside each cell: beside the middle of one of its
 // longest sides, half way to whatever comes next.
-func (d *drawing) samples(bits [][2]knot, sides []side, n int) []xy {
+func (d *drawing) samples(ends [][2]knot, sides []side, n int) []xy {
+	bits := make([]bit, len(ends))
+	for i, e := range ends {
+		bits[i] = bit{e[0], e[1], d.xy(e[0]), d.xy(e[1])}
+	}
 	byCell := make([][]int, n)
 	for i, s := range sides {
 		byCell[s.cell] = append(byCell[s.cell], i)
@@ -124,8 +137,11 @@ func (d *drawing) samples(bits [][2]knot, sides []side, n int) []xy {
 		best := -1.0
 		for _, i := range list[:min(len(list), 4)] {
 			p := d.beside(bits, sides[i])
-			if room := d.clearance(bits, p); room > best {
+			if room := clearance(bits, p); room > best {
 				best, out[cell] = room, p
+			}
+			if best > roomy {
+				break
 			}
 		}
 	}
@@ -135,23 +151,20 @@ func (d *drawing) samples(bits [][2]knot, sides []side, n int) []xy {
 func (d *drawing) long(s side) float64 { return d.xy(s.to).sub(d.xy(s.from)).length() }
 
 // beside is the place to the left of a side's middle, half way to the next bit.
-func (d *drawing) beside(bits [][2]knot, s side) xy {
+func (d *drawing) beside(bits []bit, s side) xy {
 	a, b := d.xy(s.from), d.xy(s.to)
 	way := b.sub(a)
 	l := way.length()
 	left := xy{-way.y / l, way.x / l}
 	m := a.plus(way, 0.5)
 	reach := l // where nothing comes next, as far as the side is long
-	for _, bit := range bits {
-		p, q := d.xy(bit[0]), d.xy(bit[1])
-		if (bit[0] == s.from && bit[1] == s.to) || (bit[0] == s.to && bit[1] == s.from) {
+	for i := range bits {
+		o := &bits[i]
+		pc, qc := left.cross(o.a.sub(m)), left.cross(o.b.sub(m))
+		if (pc > 0) == (qc > 0) || o.from == min(s.from, s.to) && o.to == max(s.from, s.to) {
 			continue
 		}
-		pc, qc := left.cross(p.sub(m)), left.cross(q.sub(m))
-		if (pc > 0) == (qc > 0) {
-			continue
-		}
-		at := p.plus(q.sub(p), pc/(pc-qc))
+		at := o.a.plus(o.b.sub(o.a), pc/(pc-qc))
 		if t := at.sub(m).dot(left); t > 0 {
 			reach = min(reach, t)
 		}
@@ -160,15 +173,16 @@ func (d *drawing) beside(bits [][2]knot, s side) xy {
 }
 
 // clearance is how far a place is from the nearest bit.
-func (d *drawing) clearance(bits [][2]knot, p xy) float64 {
+func clearance(bits []bit, p xy) float64 {
 	best := math.Inf(1)
-	for _, bit := range bits {
-		a, b := d.xy(bit[0]), d.xy(bit[1])
-		way := b.sub(a)
-		t := max(0, min(1, p.sub(a).dot(way)/way.dot(way)))
-		best = min(best, p.sub(a.plus(way, t)).length())
+	for i := range bits {
+		o := &bits[i]
+		way, off := o.b.sub(o.a), p.sub(o.a)
+		t := max(0, min(1, off.dot(way)/way.dot(way)))
+		gap := off.plus(way, -t)
+		best = min(best, gap.dot(gap))
 	}
-	return best
+	return math.Sqrt(best)
 }
 
 // facing says which way the skin faces at a place on a plane, if it is there.

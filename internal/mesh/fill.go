@@ -6,31 +6,38 @@ import (
 	"slices"
 )
 
+// patience is how often settling is tried again before every knot is held.
+const patience = 8
+
 // mesh settles the knots and fills the patches with triangles. Where settling
-// tangled a border, or made two thin sides cross, the knots are held.
+// tangled a border, made two thin sides cross or stretched a facet too far, the
+// knots are held.
 func (h *hide) mesh() (*Mesh, error) {
 	held := map[knot]bool{}
-	for {
+	for try := 0; ; try++ {
 		now := *h
 		now.settle(held)
 		now.gather()
-		ts, tangled, err := now.filled()
+		ts, bad, err := now.filled()
 		if err == nil {
-			tangled = append(now.crossed(ts, h.at), now.strayed(ts, h.at)...)
-			if len(tangled) == 0 {
-				return now.numbered(ts), nil
-			}
-		}
-		news := false
-		for _, k := range tangled {
-			news = news || !held[k]
-			held[k] = true
+			bad = append(now.crossed(ts, h.at), now.strayed(ts, h.at)...)
 		}
 		switch {
-		case !news && err != nil:
-			return nil, err
-		case !news: // what still crosses does so by less than the tolerance, held or not
+		case len(bad) == 0:
 			return now.numbered(ts), nil
+		case try > patience && err == nil:
+			err = h.fail(bad[0], "two of its sides cross")
+			fallthrough
+		case try > patience:
+			return nil, err
+		}
+		for _, k := range bad {
+			held[k] = true
+		}
+		if try == patience {
+			for k := range h.at {
+				held[k] = true
+			}
 		}
 	}
 }

@@ -38,8 +38,10 @@ func round(radius, tolerance float64) int { return (steps(radius, 2*math.Pi, tol
 type joint struct{ radius, sweep float64 }
 
 func jointOf(e solid.Edge) joint {
-	return joint{math.Round(e.Radius() * 1e6), math.Round(math.Abs(e.Sweep()) * 1e6)}
+	return joint{math.Round(radius(e) * 1e6), math.Round(math.Abs(float64(e.Sweep())) * 1e6)}
 }
+
+func radius(e solid.Edge) float64 { return e.Radius().Millimetres() }
 
 // joints collects the arcs of turned pieces.
 func joints(leaves []*solid.Leaf) map[joint]bool {
@@ -74,7 +76,7 @@ func (s style) flatten(l *solid.Leaf, bent map[joint]bool) []stop {
 	for i, e := range edges {
 		n := 1
 		if e.Radius() > 0 {
-			n = steps(e.Radius(), e.Sweep(), s.share(bent[jointOf(e)]))
+			n = steps(radius(e), float64(e.Sweep()), s.share(bent[jointOf(e)]))
 		}
 		for k := range n {
 			x, y := e.At(float64(k) / float64(n))
@@ -94,14 +96,14 @@ func (s style) share(bent bool) float64 {
 
 // circle says whether a profile is one whole circle, in however many arcs.
 func circle(edges []solid.Edge) (solid.Edge, bool) {
-	sum := 0.0
-	x, y := edges[0].Centre()
+	sum, one := 0.0, edges[0].Centre()
 	for _, e := range edges {
-		ex, ey := e.Centre()
-		if e.Radius() == 0 || math.Abs(e.Radius()-edges[0].Radius())+math.Abs(ex-x)+math.Abs(ey-y) > 1e-9 {
+		c := e.Centre()
+		off := math.Hypot(float64(c.X-one.X), float64(c.Y-one.Y))
+		if e.Radius() == 0 || math.Abs(radius(e)-radius(edges[0]))+off > 1e-9 {
 			return solid.Edge{}, false
 		}
-		sum += e.Sweep()
+		sum += float64(e.Sweep())
 	}
 	return edges[0], math.Abs(sum-2*math.Pi) < 1e-9
 }
@@ -110,8 +112,9 @@ func circle(edges []solid.Edge) (solid.Edge, bool) {
 // so that two holes of one size on one line get the same facets; but where the
 // circle runs into a bend, it is where the profile says.
 func (s style) ring(l *solid.Leaf, c solid.Edge, bent bool) []stop {
-	n := round(c.Radius(), s.share(bent))
-	x, y := c.Centre()
+	r := radius(c)
+	n := round(r, s.share(bent))
+	x, y := float64(c.Centre().X), float64(c.Centre().Y)
 	px, py := c.At(0)
 	start := math.Atan2(py-y, px-x)
 	if _, prism := l.Shape.(form.Prism); prism && !bent {
@@ -121,7 +124,7 @@ func (s style) ring(l *solid.Leaf, c solid.Edge, bent bool) []stop {
 	out := make([]stop, n)
 	for k := range out {
 		sin, cos := math.Sincos(start + 2*math.Pi*float64(k)/float64(n))
-		out[k] = stop{x + c.Radius()*snapped(cos), y + c.Radius()*snapped(sin), 0}
+		out[k] = stop{x + r*snapped(cos), y + r*snapped(sin), 0}
 	}
 	return out
 }

@@ -110,46 +110,17 @@ func (h *hide) straighten() {
 	}
 }
 
-// idle finds knots where exactly two rims pass each way, in a straight line.
+// idle finds knots where just two edges meet, in a straight line. No two of
+// them are neighbours, so that an edge always has an end left.
 func (h *hide) idle() map[knot]bool {
-	type ends struct {
-		n         int
-		from, to  [2]knot
-		in, out   int
-		inP, outP [2]int
-	}
-	at := map[knot]*ends{}
-	of := func(k knot) *ends {
-		if at[k] == nil {
-			at[k] = &ends{}
-		}
-		return at[k]
-	}
-	for _, r := range h.rims {
-		if e := of(r.to); e.in < 2 {
-			e.from[e.in], e.inP[e.in] = r.from, r.patch
-			e.in++
-		} else {
-			e.n = 3
-		}
-		if e := of(r.from); e.out < 2 {
-			e.to[e.out], e.outP[e.out] = r.to, r.patch
-			e.out++
-		} else {
-			e.n = 3
-		}
+	next := map[knot][]knot{}
+	for _, r := range h.rims { // an edge has a rim each way
+		next[r.from] = append(next[r.from], r.to)
 	}
 	gone := map[knot]bool{}
 	for _, r := range h.rims {
-		k := r.to
-		e := at[k]
-		if e.n == 3 || e.in != 2 || e.out != 2 || gone[k] || e.inP[0] == e.inP[1] {
-			continue
-		}
-		if gone[e.from[0]] || gone[e.from[1]] { // one at a time, so that an end is always left
-			continue
-		}
-		if h.straight(e.from[0], k, e.from[1]) {
+		k, ends := r.from, next[r.from]
+		if len(ends) == 2 && !gone[ends[0]] && !gone[ends[1]] && h.straight(ends[0], k, ends[1]) {
 			gone[k] = true
 		}
 	}

@@ -168,6 +168,7 @@ func (c *column) heed() {
 		c.y -= 0.8
 	}
 	for _, words := range cautions {
+		c.room(Length(len(c.wrap(words, small, outline.Plain, c.right-c.left))) * lineStep * small)
 		c.say(words, small, outline.Plain, c.left, c.right)
 		c.y -= 0.8
 	}

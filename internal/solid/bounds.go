@@ -163,9 +163,12 @@ func (l *Leaf) slabs() []slab {
 		lo, hi := shape.Profile.Bounds()
 		var all []slab
 		for _, s := range []slab{
-			{l.u, float64(hi.X)}, {l.u.Neg(), -float64(lo.X)},
-			{l.v, float64(hi.Y)}, {l.v.Neg(), -float64(lo.Y)},
-			{l.w, l.to}, {l.w.Neg(), -l.from},
+			{l.u, float64(hi.X)},
+			{l.u.Neg(), -float64(lo.X)},
+			{l.v, float64(hi.Y)},
+			{l.v.Neg(), -float64(lo.Y)},
+			{l.w, l.to},
+			{l.w.Neg(), -l.from},
 		} {
 			if !math.IsInf(s.d, 1) {
 				all = append(all, slab{s.n, s.d + s.n.Dot(l.origin)})

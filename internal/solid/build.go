@@ -145,7 +145,7 @@ func (b *builder) revolved(where string, r form.Revolved) *Leaf {
 
 // turned is the surface an edge sweeps; an edge on the line it turns about
 // sweeps none.
-func (b *builder) turned(l *Leaf, e *bow) int {
+func (b *builder) turned(l *Leaf, e *Edge) int {
 	if e.straight() && math.Abs(e.a.x) < touch && math.Abs(e.b.x) < touch {
 		return NoSurface
 	}

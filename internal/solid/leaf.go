@@ -169,20 +169,20 @@ func (l *Leaf) outward(q v3.Vec, face int) v3.Vec {
 }
 
 // sideOf is the surface an edge of a prism's profile sweeps.
-func (l *Leaf) sideOf(e *bow) Surface {
+func (l *Leaf) sideOf(e *Edge) Surface {
 	if e.straight() {
 		n := e.normal(e.a)
 		return flat(l.world(e.a, 0), l.u.MulScalar(n.x).Add(l.v.MulScalar(n.y)))
 	}
-	return Surface{Kind: Cylinder, At: l.world(e.centre, 0), Axis: l.w, Major: e.radius}
+	return Surface{Kind: Cylinder, At: l.world(e.centre, 0), Axis: l.w, Major: form.Length(e.radius)}
 }
 
 // turnedOf is the surface an edge of a turned profile sweeps.
-func (l *Leaf) turnedOf(e *bow) Surface {
+func (l *Leaf) turnedOf(e *Edge) Surface {
 	if !e.straight() {
-		s := Surface{Kind: Torus, At: l.onTurn(pt{0, e.centre.y}, 0), Axis: l.w, Major: e.centre.x, Minor: e.radius}
+		s := Surface{Kind: Torus, At: l.onTurn(pt{0, e.centre.y}, 0), Axis: l.w, Major: form.Length(e.centre.x), Minor: form.Length(e.radius)}
 		if math.Abs(e.centre.x) < touch {
-			s.Kind, s.Major, s.Minor = Sphere, e.radius, 0
+			s.Kind, s.Major, s.Minor = Sphere, form.Length(e.radius), 0
 		}
 		return s
 	}
@@ -191,8 +191,8 @@ func (l *Leaf) turnedOf(e *bow) Surface {
 	case math.Abs(n.x) < 1e-12:
 		return flat(l.onTurn(pt{0, e.a.y}, 0), l.w.MulScalar(n.y))
 	case math.Abs(n.y) < 1e-12:
-		return Surface{Kind: Cylinder, At: l.origin, Axis: l.w, Major: e.a.x}
+		return Surface{Kind: Cylinder, At: l.origin, Axis: l.w, Major: form.Length(e.a.x)}
 	}
 	slope := -n.y / n.x
-	return Surface{Kind: Cone, At: l.origin, Axis: l.w, Major: e.a.x - slope*e.a.y, Slope: slope}
+	return Surface{Kind: Cone, At: l.origin, Axis: l.w, Major: form.Length(e.a.x - slope*e.a.y), Slope: slope}
 }

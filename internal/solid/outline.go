@@ -30,16 +30,16 @@ func turn(from, to, way float64) float64 { // from one angle to another, going t
 // touch is how near two places may come, in millimetres, before they are one.
 const touch = 1e-9
 
-// A bow is one edge of an outline: a straight line, or an arc when radius > 0.
-type bow struct {
+// An Edge is one line or arc of a profile, in the profile's own coordinates.
+type Edge struct {
 	a, b   pt
 	centre pt
-	radius float64
+	radius float64 // 0 when straight
 	sweep  float64 // included angle, positive anticlockwise; 0 when straight
 }
 
-func newBow(a, b pt, bulge float64) bow {
-	e := bow{a: a, b: b}
+func newEdge(a, b pt, bulge float64) Edge {
+	e := Edge{a: a, b: b}
 	if bulge == 0 {
 		return e
 	}
@@ -50,10 +50,10 @@ func newBow(a, b pt, bulge float64) bow {
 	return e
 }
 
-func (e *bow) straight() bool { return e.radius == 0 }
+func (e *Edge) straight() bool { return e.radius == 0 }
 
 // belly says whether p lies on the arc's side of its chord.
-func (e *bow) belly(p pt) bool { return side(e.a, e.b, p)*e.sweep < 0 }
+func (e *Edge) belly(p pt) bool { return side(e.a, e.b, p)*e.sweep < 0 }
 
 // side is +1 where p is left of the line from a to b and -1 where it is
 // right. A place on the line counts as moved a hair to the right of the page,
@@ -76,7 +76,7 @@ func side(a, b, p pt) float64 {
 }
 
 // nearest returns the edge's place nearest to p.
-func (e *bow) nearest(p pt) pt {
+func (e *Edge) nearest(p pt) pt {
 	if e.straight() {
 		c := e.b.sub(e.a)
 		t := p.sub(e.a).dot(c) / c.dot(c)
@@ -105,7 +105,7 @@ func (e *bow) nearest(p pt) pt {
 }
 
 // normal returns the direction out of the profile's inside at q on the edge.
-func (e *bow) normal(q pt) pt {
+func (e *Edge) normal(q pt) pt {
 	if e.straight() {
 		c := e.b.sub(e.a)
 		return pt{c.y, -c.x}.mul(1 / c.length())
@@ -118,12 +118,12 @@ func (e *bow) normal(q pt) pt {
 }
 
 // An outline is a compiled profile.
-type outline []bow
+type outline []Edge
 
 func newOutline(p form.Profile) outline {
 	o := make(outline, len(p))
 	for i, v := range p {
-		o[i] = newBow(place(v.Point), place(p[(i+1)%len(p)].Point), v.Bulge)
+		o[i] = newEdge(place(v.Point), place(p[(i+1)%len(p)].Point), v.Bulge)
 	}
 	return o
 }

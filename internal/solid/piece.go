@@ -2,31 +2,26 @@ package solid
 
 import (
 	"math"
+	"slices"
 
 	v3 "github.com/deadsy/sdfx/vec/v3"
+
+	"lostwood/parts/form"
 )
 
-// An Edge is one line or arc of a leaf's profile, in the profile's own
-// coordinates.
-type Edge struct{ bow }
-
 // Edges lists the leaf's profile; a half space has none. Edge i sweeps face i.
-func (l *Leaf) Edges() []Edge {
-	es := make([]Edge, len(l.outline))
-	for i, e := range l.outline {
-		es[i].bow = e
-	}
-	return es
-}
+func (l *Leaf) Edges() []Edge { return slices.Clone(l.outline) }
 
-// Radius is an arc's radius in millimetres, and 0 for a straight edge.
-func (e Edge) Radius() float64 { return e.radius }
+// Radius is an arc's radius, and 0 for a straight edge.
+func (e Edge) Radius() form.Length { return form.Length(e.radius) }
 
-// Sweep is an arc's included angle in radians, positive anticlockwise.
-func (e Edge) Sweep() float64 { return e.sweep }
+// Sweep is an arc's included angle, positive anticlockwise.
+func (e Edge) Sweep() form.Angle { return form.Angle(e.sweep) }
 
 // Centre is an arc's centre.
-func (e Edge) Centre() (x, y float64) { return e.centre.x, e.centre.y }
+func (e Edge) Centre() form.Point {
+	return form.Point{X: form.Length(e.centre.x), Y: form.Length(e.centre.y)}
+}
 
 // At is the place a part of the way along the edge, from 0 to 1. Its ends are
 // the profile's corners to the last digit.
@@ -45,10 +40,10 @@ func (e Edge) At(part float64) (x, y float64) {
 }
 
 // Ends are where a prism begins and ends along its frame's W.
-func (l *Leaf) Ends() (from, to float64) { return l.from, l.to }
+func (l *Leaf) Ends() (from, to form.Length) { return form.Length(l.from), form.Length(l.to) }
 
-// Sweep is the angle of a turned piece, in radians.
-func (l *Leaf) Sweep() float64 { return l.sweep }
+// Sweep is the angle of a turned piece.
+func (l *Leaf) Sweep() form.Angle { return form.Angle(l.sweep) }
 
 // Axes are the leaf's directions in space, each of length one: the profile's x
 // and y, and the way out of its plane. A half space has only the last, out of

@@ -9,8 +9,8 @@
 // gives the right sign everywhere and never more than the distance to the
 // surface (a Lipschitz constant of 1).
 //
-// Positions are sdfx's vectors of plain float64, in millimetres, because its
-// interface asks for them. Nothing here makes triangles; see internal/mesh.
+// Places, and distances from them, are sdfx's vectors and plain float64, in
+// millimetres, because its interface asks for them. Nothing here makes triangles; see internal/mesh.
 package solid
 
 import (

@@ -209,7 +209,7 @@ func TestSurfacesAreShared(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	inf := form.Length(math.Inf(1))
 	square := form.Profile{corner(0, 0, 0), corner(10, 0, 0), corner(10, 10, 0), corner(0, 10, 0)}
-	bow := form.Profile{corner(0, 0, 0), corner(10, 10, 0), corner(10, 0, 0), corner(0, 20, 0)}
+	Edge := form.Profile{corner(0, 0, 0), corner(10, 10, 0), corner(10, 0, 0), corner(0, 20, 0)}
 	clockwise := form.Profile{corner(0, 10, 0), corner(10, 10, 0), corner(10, 0, 0), corner(0, 0, 0)}
 	doubled := form.Profile{corner(0, 0, 0), corner(0, 0, 0), corner(10, 0, 0), corner(0, 10, 0)}
 	belly := form.Profile{corner(0, 0, 0), corner(10, 0, 0), corner(10, 10, -1), corner(10, 20, 0), corner(10.1, 30, 0), corner(4, 30, 0), corner(4, 16, 0), corner(5.001, 15, 0), corner(4, 14, 0), corner(0, 12, 0)}
@@ -219,7 +219,7 @@ func TestRefusals(t *testing.T) {
 	}{
 		"endless prism": {form.Prism{Frame: upright(0, 0, 0), Profile: square, From: -inf, To: inf}, "never ends along z"},
 		"half space":    {half(0, 0, 0, 1, 0, 0), "never ends along x"},
-		"crossing":      {form.Prism{Frame: upright(0, 0, 0), Profile: bow, From: 0, To: 1}, "crosses itself"},
+		"crossing":      {form.Prism{Frame: upright(0, 0, 0), Profile: Edge, From: 0, To: 1}, "crosses itself"},
 		"clockwise":     {form.Prism{Frame: upright(0, 0, 0), Profile: clockwise, From: 0, To: 1}, "clockwise"},
 		"doubled":       {form.Prism{Frame: upright(0, 0, 0), Profile: doubled, From: 0, To: 1}, "corner 1 of the outline is repeated"},
 		"touching arc":  {form.Prism{Frame: upright(0, 0, 0), Profile: belly, From: 0, To: 1}, "crosses itself"},

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	v3 "github.com/deadsy/sdfx/vec/v3"
+
+	"lostwood/parts/form"
 )
 
 // A Kind is what a surface is.
@@ -32,14 +34,14 @@ func (k Kind) String() string {
 const NoSurface = -1
 
 // A Surface is an exact, untrimmed surface: it goes on beyond the face it
-// bounds. Lengths are in millimetres.
+// bounds. Places are in millimetres.
 type Surface struct {
 	Kind  Kind
-	At    v3.Vec  // a plane's place; a cylinder's, cone's or torus's place on its axis; a sphere's centre
-	Axis  v3.Vec  // a plane's normal, or the axis; of length one
-	Major float64 // radius of a cylinder or a sphere, of a cone at At, or of a torus's ring
-	Minor float64 // radius of a torus's section
-	Slope float64 // how much a cone's radius grows for each millimetre along Axis
+	At    v3.Vec      // a plane's place; a cylinder's, cone's or torus's place on its axis; a sphere's centre
+	Axis  v3.Vec      // a plane's normal, or the axis; of length one
+	Major form.Length // radius of a cylinder or a sphere, of a cone at At, or of a torus's ring
+	Minor form.Length // radius of a torus's section
+	Slope float64     // how much a cone's radius grows for each millimetre along Axis
 }
 
 func flat(at, normal v3.Vec) Surface { return Surface{Kind: Plane, At: at, Axis: normal} }
@@ -60,12 +62,13 @@ func (s *Surface) Normal(p v3.Vec) v3.Vec {
 
 func (s *Surface) distance(p v3.Vec) (float64, v3.Vec) {
 	q := p.Sub(s.At)
+	major, minor := float64(s.Major), float64(s.Minor)
 	switch s.Kind {
 	case Plane:
 		return q.Dot(s.Axis), s.Axis
 	case Sphere:
 		r := q.Length()
-		return r - s.Major, q.DivScalar(max(r, tiny))
+		return r - major, q.DivScalar(max(r, tiny))
 	}
 	z := q.Dot(s.Axis)
 	out := q.Sub(s.Axis.MulScalar(z))
@@ -74,12 +77,12 @@ func (s *Surface) distance(p v3.Vec) (float64, v3.Vec) {
 	switch s.Kind {
 	case Cone:
 		k := 1 / math.Sqrt(1+s.Slope*s.Slope)
-		return (r - s.Major - s.Slope*z) * k, out.Sub(s.Axis.MulScalar(s.Slope)).MulScalar(k)
+		return (r - major - s.Slope*z) * k, out.Sub(s.Axis.MulScalar(s.Slope)).MulScalar(k)
 	case Torus:
-		l := math.Hypot(r-s.Major, z)
-		return l - s.Minor, out.MulScalar(r - s.Major).Add(s.Axis.MulScalar(z)).DivScalar(max(l, tiny))
+		l := math.Hypot(r-major, z)
+		return l - minor, out.MulScalar(r - major).Add(s.Axis.MulScalar(z)).DivScalar(max(l, tiny))
 	}
-	return r - s.Major, out
+	return r - major, out
 }
 
 // tiny keeps a division by a vanishing radius finite.
@@ -122,7 +125,7 @@ func (s *Surface) same(t *Surface) bool {
 		return false
 	}
 	way := math.Copysign(1, s.Axis.Dot(t.Axis))
-	return math.Abs(s.Slope-way*t.Slope) < sameSine && alike(s.Major+s.Slope*z, t.Major)
+	return math.Abs(s.Slope-way*t.Slope) < sameSine && alike(s.Major+form.Length(s.Slope*z), t.Major)
 }
 
-func alike(a, b float64) bool { return math.Abs(a-b) < sameLength }
+func alike(a, b form.Length) bool { return math.Abs(float64(a-b)) < sameLength }
