@@ -33,19 +33,7 @@ func runMesh(_ context.Context, args []string, out, _ io.Writer) error {
 	if err := tolerable(*tolerance); err != nil {
 		return err
 	}
-	var named []string
-	if *from != "" {
-		named = []string{*from}
-	}
-	src, err := open(named)
-	if err != nil {
-		return err
-	}
-	v, _, err := derived(src)
-	if err != nil {
-		return err
-	}
-	items, err := chosen(v, rest)
+	v, items, err := asked(*from, rest)
 	if err != nil {
 		return err
 	}

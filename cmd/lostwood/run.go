@@ -39,6 +39,7 @@ func commands() []command {
 		{"check", "SURVEY", "say what is wrong with a survey, and nothing else", runCheck},
 		{"sizes", "[SURVEY]", "list every size, its give or take and how we know", runSizes},
 		{"cuts", "[SURVEY]", "list what to cut and what to buy", runCuts},
+		{"patterns", "PART...", "draw some parts at full size, as PDF, SVG or DXF", runPatterns},
 		{"mesh", "PART...", "mesh some parts, as STL or 3MF", runMesh},
 		{"check-mesh", "FILE.stl...", "say whether STL files are fit to cut from", runCheckMesh},
 		{"survey", "", "print how a survey is written", runSurvey},
