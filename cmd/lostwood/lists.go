@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 
-	"lostwood/internal/cutlist"
 	"lostwood/internal/listing"
 	"lostwood/internal/survey"
 )
@@ -32,6 +31,7 @@ func runCheck(_ context.Context, args []string, out, _ io.Writer) error {
 func runSizes(_ context.Context, args []string, out, errs io.Writer) error {
 	f := flags("sizes", "[SURVEY]", "Lists every size, its give or take, and how we know.", out)
 	format := f.String("format", "table", "how to write it: table, csv or json")
+	intended := f.Bool("intended", false, "set beside each size the one its maker likely meant, where that can be told")
 	rest, err := parse(f, args, 0, 1)
 	if err != nil {
 		return err
@@ -48,6 +48,9 @@ func runSizes(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
+	if *intended {
+		return listing.Intended(v).Write(out, how)
+	}
 	if err := listing.Sizes(v).Write(out, how); err != nil {
 		return err
 	}
@@ -57,40 +60,6 @@ func runSizes(_ context.Context, args []string, out, errs io.Writer) error {
 	}
 	_, err = fmt.Fprint(errs, listing.Closing(v))
 	return err
-}
-
-func runCuts(_ context.Context, args []string, out, _ io.Writer) error {
-	f := flags("cuts", "[SURVEY]", "Lists what to cut, sawn and finished, and what to buy.", out)
-	format := f.String("format", "table", "how to write it: table, csv or json")
-	totals := f.Bool("totals", false, "only the totals by species and thickness")
-	rest, err := parse(f, args, 0, 1)
-	if err != nil {
-		return err
-	}
-	how, err := listing.ParseFormat(*format)
-	if err != nil {
-		return misuse("%v", err)
-	}
-	src, err := open(rest)
-	if err != nil {
-		return err
-	}
-	v, woods, err := derived(src)
-	if err != nil {
-		return err
-	}
-	list, err := cutlist.Make(v, woods, cutlist.Usual())
-	if err != nil {
-		return err
-	}
-	if *totals {
-		return list.Totals().Write(out, how)
-	}
-	if err := list.Cutting().Write(out, how); err != nil || how != listing.Table {
-		return err
-	}
-	fmt.Fprintln(out)
-	return list.Totals().Write(out, how)
 }
 
 func runSurvey(_ context.Context, args []string, out, _ io.Writer) error {

@@ -38,7 +38,10 @@ func commands() []command {
 		{"make", "[SURVEY]", "make everything: meshes, patterns, cutting list, record", runMake},
 		{"check", "SURVEY", "say what is wrong with a survey, and nothing else", runCheck},
 		{"sizes", "[SURVEY]", "list every size, its give or take and how we know", runSizes},
-		{"cuts", "[SURVEY]", "list what to cut and what to buy", runCuts},
+		{"why", "PART.SIZE [SURVEY]", "tell how a size is known, and what it hangs on", runWhy},
+		{"questions", "[SURVEY]", "list what contradicts, what is open, and what to measure next", runQuestions},
+		{"cut", "[SURVEY]", "list what to cut and what to buy", runCut},
+		{"species", "[PART] ...", "compare timbers for a part", runSpecies},
 		{"patterns", "PART...", "draw some parts at full size, as PDF, SVG or DXF", runPatterns},
 		{"mesh", "PART...", "mesh some parts, as STL or 3MF", runMesh},
 		{"check-mesh", "FILE.stl...", "say whether STL files are fit to cut from", runCheckMesh},
@@ -88,7 +91,7 @@ func help() string {
 	var b strings.Builder
 	b.WriteString("lostwood works out the timber of a horse-drawn vehicle from its irons.\n\n")
 	for _, c := range commands() {
-		fmt.Fprintf(&b, "  lostwood %-24s %s\n", strings.TrimSpace(c.name+" "+c.arguments), c.does)
+		fmt.Fprintf(&b, "  lostwood %-28s %s\n", strings.TrimSpace(c.name+" "+c.arguments), c.does)
 	}
 	b.WriteString("\nWithout SURVEY the orchard wagon that comes with the program is taken.\n" +
 		"lostwood COMMAND --help tells a command's options.\n" +

@@ -117,9 +117,13 @@ func (e *PartError) Error() string { return e.Part + ": " + e.Says }
 type MoistureError struct {
 	What string // "bought"
 	Got  quantity.Moisture
+	Most quantity.Moisture // 600 where nothing else holds
 }
 
 func (e *MoistureError) Error() string {
+	if e.Most == green {
+		return fmt.Sprintf("the moisture that the wood is %s is %g %%; from the air alone wood in service takes up no more than %g, where its fibres are full; write such as 12", e.What, float64(e.Got), float64(e.Most))
+	}
 	return fmt.Sprintf("the moisture that the wood is %s is %g %%; it can be above 0, to %d, such as 12", e.What, float64(e.Got), wettest)
 }
 
@@ -133,8 +137,11 @@ func checkMoisture(m vehicle.Moisture) error {
 		at   quantity.Moisture
 	}{{"bought at", m.Bought}, {"worked at", worked(m)}, {"kept at in service", m.Service}} {
 		if !(s.at > 0 && s.at <= wettest) {
-			faults = append(faults, &MoistureError{s.what, s.at})
+			faults = append(faults, &MoistureError{What: s.what, Got: s.at, Most: wettest})
 		}
+	}
+	if m.Service > green && m.Service <= wettest {
+		faults = append(faults, &MoistureError{"kept at in service", m.Service, green})
 	}
 	return errors.Join(faults...)
 }

@@ -220,6 +220,5 @@ func (l *List) Remarks(n Line) []string {
 	if n.Stock.Kept == ToOrder {
 		out = append(out, "thicker than yards stock: ask for it sawn to order, or build it up from thinner boards")
 	}
-	out = append(out, l.measured(n)...)
 	return append(out, n.Item.Notes...)
 }

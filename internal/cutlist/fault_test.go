@@ -52,6 +52,8 @@ func TestMoistureOutOfReach(t *testing.T) {
 	}{
 		{0, 12, "white ash", "the moisture that the wood is bought at is 0 %; it can be above 0, to 600, such as 12"},
 		{20, quantity.Moisture(math.NaN()), "white ash", "the moisture that the wood is worked at is NaN %; it can be above 0, to 600, such as 12\nthe moisture that the wood is kept at in service is NaN %; it can be above 0, to 600, such as 12"},
+		// Over saturation, where it cannot be.
+		{60, 45, "white ash", "the moisture that the wood is kept at in service is 45 %; from the air alone wood in service takes up no more than 30, where its fibres are full; write such as 12"},
 		// Wood Handbook 2021, 4-3: 100 (1.54 - 0.55) / (1.54 x 0.55) = 117 % is all that white ash can hold.
 		{190, 12, "white ash", "sill: white ash: moisture, percent: 190; it must lie between 0 and 116.883; full of water it holds 117"},
 	} {

@@ -9,6 +9,7 @@ import (
 	"lostwood/internal/quantity"
 	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
+	"lostwood/parts"
 )
 
 // Said is how the sizes of the cutting list were reckoned and what to heed in
@@ -43,6 +44,9 @@ func (l *List) Said() []string {
 		say("Not in this list, since they cannot be made as things stand or are left open: %s.", p)
 	}
 	says = append(says, l.readings()...)
+	if l.makes(parts.Steamed) {
+		says = append(says, "Bending: "+strings.Join(timber.BendCautions(), " "))
+	}
 	return append(says, "Extract the dust, wear a mask that fits, keep the guards on: machines are for trained hands, and local codes come first.")
 }
 
@@ -146,7 +150,7 @@ func (l *List) closing() string {
 		return fmt.Sprintf("Worked at %s, the wood opens across the grain before it is at %s. In every %s by up to: %s. Keep it dry until it is fitted, and leave it that room.",
 			percent(float64(worked(m))), percent(float64(m.Service)), named(span, u), strings.Join(woods, ", "))
 	}
-	return fmt.Sprintf("Worked at %s, the wood closes across the grain before it is at %s. In every %s by up to: %s. Let it dry before it is finished, or leave that on.",
+	return fmt.Sprintf("Worked at %s, the wood closes across the grain before it is at %s. In every %s by up to: %s. Let it dry before it is finished, or leave that on: the sizes for the day it is worked have it in them.",
 		percent(float64(worked(m))), percent(float64(m.Service)), named(span, u), strings.Join(woods, ", "))
 }
 

@@ -13,12 +13,24 @@ import (
 // thick is from where boards are seldom dry in the middle; common practice, no source.
 const thick = 60 * quantity.Millimetre
 
-// totalsFoot is the wording of the order, for the list on paper.
-func (l *List) totalsFoot() []string { return paper(l.Asked()) }
+// totalsFoot is the wording of the order, for the list of totals on paper.
+func (l *List) totalsFoot() []string {
+	legend := []string{fmt.Sprintf("%s plain volume with the waste (%s over the pieces). %s", orderHead(l.vehicle.Unit), l.shares(), l.measureWords())}
+	if slices.ContainsFunc(l.Groups, func(g Group) bool { return !g.Mass.Known }) {
+		legend = append(legend, "- The weight of this wood is not known, and not counted in the whole.")
+	}
+	if c := l.costWords(); c != "" {
+		legend = append(legend, c)
+	}
+	return paper(l.asked(legend))
+}
 
-// Asked is the wording of the order. Grades and cautions are common practice,
+// Asked is the wording of the order, without a word of what it was reckoned to cost. Grades and cautions are common practice,
 // no source; the yard's own rules come first.
-func (l *List) Asked() []string {
+func (l *List) Asked() []string { return l.asked(nil) }
+
+// asked has a legend of the columns behind the sum.
+func (l *List) asked(legend []string) []string {
 	var says []string
 	say := func(format string, values ...any) { says = append(says, fmt.Sprintf(format, values...)) }
 	if p := l.present(); len(p) > 0 {
@@ -34,16 +46,10 @@ func (l *List) Asked() []string {
 	say("Rough sizes are least sizes, sawn and unplaned, with an allowance for drying, planing and trimming. " +
 		"Longer boards that hold several pieces end to end will do, of the same thickness and grade.")
 	say("%s", l.sum())
-	say("%s plain volume with the waste (%s over the pieces). %s", orderHead(l.vehicle.Unit), l.shares(), l.measureWords())
+	says = append(says, legend...)
 	says = append(says, l.wanted()...)
-	if c := l.costWords(); c != "" {
-		says = append(says, c)
-	}
 	if slices.ContainsFunc(l.Lines, func(n Line) bool { return n.ToMake && n.doubtful() }) {
 		say("? A size among these stands on a guess: ask before sawing to it.")
-	}
-	if slices.ContainsFunc(l.Groups, func(g Group) bool { return !g.Mass.Known }) {
-		say("- The weight of this wood is not known, and not counted in the whole.")
 	}
 	return says
 }

@@ -25,29 +25,11 @@ import (
 // dimension or a part that cannot be made is a finding of the vehicle, not an
 // error. Errors are a timber or a climate that is not known.
 func Vehicle(s *survey.Survey, woods timber.Catalogue) (*vehicle.Vehicle, error) {
-	if err := findTimbers(s, woods); err != nil {
-		return nil, err
-	}
-	n := newNetwork(s)
-	fit, err := n.adjust()
+	st, err := study(s, woods)
 	if err != nil {
 		return nil, err
 	}
-	v := &vehicle.Vehicle{
-		Name: s.Name, Slug: vehicle.Slug(s.Name), Issue: s.Issue, Date: s.Date, Hash: s.Hash, Unit: s.Unit,
-	}
-	if v.Moisture, err = moisture(s); err != nil {
-		return nil, err
-	}
-	a := assembly{network: n, fit: fit, vehicle: v}
-	a.findings()
-	a.parts()
-	a.irons()
-	a.fastenings()
-	a.items()
-	a.openFindings()
-	a.advice()
-	return v, nil
+	return st.Vehicle, nil
 }
 
 // A fit is the adjusted network with the readings that were set aside.

@@ -9,7 +9,6 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"lostwood/internal/adjust"
-	"lostwood/internal/quantity"
 	"lostwood/internal/vehicle"
 )
 
@@ -256,55 +255,6 @@ func (n *network) rival(s suspect) int {
 		}
 	}
 	return none
-}
-
-// byStrength solves again with only the evidence that is at least so strong, to
-// tell how each dimension is known.
-func (n *network) byStrength(f *fit) error {
-	for k := quantity.Measured; k < quantity.Unknown; k++ {
-		var weaker []int
-		for i, t := range n.notes {
-			if t.known > k {
-				weaker = append(weaker, i)
-			}
-		}
-		if len(weaker) == 0 {
-			f.strength = append(f.strength, f.Solution)
-			continue
-		}
-		sol, err := adjust.Solve(adjust.Without(n.problem, weaker...))
-		if err != nil {
-			return err
-		}
-		f.strength = append(f.strength, sol)
-	}
-	return nil
-}
-
-// enough is how much wider a doubt may be on stronger evidence alone for that
-// evidence to be the one that tells.
-const enough = 1.5
-
-// known tells how a value is known: by the strongest evidence that alone would
-// give it nearly as well as everything together.
-func (f *fit) known(t adjust.Term) quantity.Known {
-	full := f.DoubtOf(t)
-	if math.IsInf(full, 1) {
-		return quantity.Unknown
-	}
-	for k, sol := range f.strength {
-		if sol.DoubtOf(t) <= enough*full {
-			return quantity.Known(k)
-		}
-	}
-	return quantity.Guess
-}
-
-// size is a value of the adjusted network with its doubt and how it is known.
-func (f *fit) size(t adjust.Term) quantity.Size {
-	return quantity.Size{
-		Value: quantity.Length(t.Value), Doubt: quantity.Length(f.DoubtOf(t)), Known: f.known(t),
-	}
 }
 
 // words names a member as people say it.

@@ -257,7 +257,7 @@ func (a *assembly) sizesKnown(p *survey.Part, sizes []vehicle.Dimension) bool {
 		named = append([]string{"how " + list(open) + " it is"}, named...)
 	}
 	if len(named) > 0 {
-		a.find(vehicle.Unmakeable, p.ID, p.At.Line, fmt.Sprintf("The %s cannot be made: %s is not known. Measure, state it as a guess, or leave the part open.",
+		a.find(vehicle.Unmakeable, p.ID, p.At.Line, fmt.Sprintf("The %s cannot be made. Not known: %s. Measure, state it as a guess, or leave the part open.",
 			lower(p.Name), list(named)))
 	}
 	return len(named) == 0
@@ -268,12 +268,12 @@ func (a *assembly) placedWork(p *survey.Part, places []vehicle.Feature) bool {
 	var lost []string
 	for _, f := range places {
 		if f.Along.Known == quantity.Unknown || f.Across.Known == quantity.Unknown {
-			lost = append(lost, "the work of "+f.Ref)
+			lost = append(lost, f.Ref)
 		}
 	}
 	if len(lost) > 0 {
 		a.find(vehicle.Unmakeable, p.ID, p.At.Line, fmt.Sprintf(
-			"The %s cannot be made: nothing says where %s stands on it.", lower(p.Name), list(lost)))
+			"The %s cannot be made: nothing says where %s %s on it.", lower(p.Name), list(lost), verb(lost, "comes", "come")))
 	}
 	return len(lost) == 0
 }

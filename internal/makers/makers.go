@@ -90,9 +90,9 @@ type Claim int
 // The claims.
 const (
 	NoSign  Claim = iota // the sizes lie as chance would have them
-	Slight               // some sign, but chance does as well once in a hundred vehicles or oftener
+	Slight               // some sign, but too little to go by
 	Unclear              // on marks of some unit, but two units explain it nearly as well
-	Claimed              // chance does as well in less than one vehicle of a hundred
+	Claimed              // chance does as well in less than one vehicle of a hundred, by simulation
 	TooFew               // fewer sizes than can tell
 )
 
@@ -112,7 +112,8 @@ type Verdict struct {
 	Division int  // the finest part of the unit worked to: 8 for eighths
 	// Odds are those against chance, after paying for all units and divisions tried.
 	Odds    float64
-	On, Of  int     // of the sizes counted, how many likely lie on the marks
+	On, Of  int     // of the sizes that can tell, how many likely lie on marks of the division
+	Vague   int     // how many more are too doubtful to tell
 	Voices  float64 // what the sizes count for together, once alike ones share a voice
 	Shrunk  float64 // the share lost across the grain, if that was sought and found
 	Fit     Fit
@@ -161,10 +162,13 @@ func (s Sized) useful(weakest quantity.Known) bool {
 		positive(s.Value) && (s.Doubt == 0 || positive(s.Doubt))
 }
 
-// What is asked of the odds before they are told.
+// What is asked of the odds before a unit is claimed. Markov's inequality has
+// chance reach enough in one vehicle of 20 at the very most; by simulation it
+// does so in less than one of 200, on even sizes and on stock used again and
+// again alike, for the weights of what was tried leave it little room.
 const (
-	enough     = 100 // chance reaches these odds in less than one vehicle of a hundred
-	slight     = 10
+	enough     = 20
+	slight     = 5
 	sureOfUnit = 0.9 // share of the odds that one unit must hold
 	fewest     = 5   // voices
 )

@@ -52,16 +52,17 @@ func beyondRule(x, q, s, read quantity.Length) float64 {
 	return near / by
 }
 
-// commonStep is the longest step that divides both, if it divides the second
-// into no more than 32, and zero otherwise: then the marks of one fall anywhere
-// between those of the other.
+// commonStep is the longest step that divides both, and zero where there is none
+// worth the name, or it is far finer than any doubt: then the reading's marks
+// fall anywhere between those of q.
 func commonStep(q, read quantity.Length) quantity.Length {
 	if !(read > 0) || math.IsInf(float64(read), 0) {
 		return 0
 	}
+	const most = 1000 // reading marks to a step of q
 	for b := 1; b <= 32; b++ {
 		a := float64(q/read) * float64(b)
-		if whole := math.Round(a); whole >= 1 && math.Abs(a-whole) < 1e-6*whole {
+		if whole := math.Round(a); whole >= 1 && whole <= most && math.Abs(a-whole) < 1e-6*whole {
 			return q / quantity.Length(whole)
 		}
 	}

@@ -136,14 +136,15 @@ func (t *tried) average(hs []habit, logs []float64) {
 	}
 }
 
-// division is the finest part that the sizes ask for: the coarsest that
-// explains them at least half as well as the best.
+// division is the part that explains the sizes best. Makers who keep to a
+// coarse one fit a finer one as well, but there chance does better too, so the
+// coarse one comes out ahead.
 func (t trial) division() int {
-	best := slices.Max(t.byParts)
-	for j, parts := range t.unit.parts {
-		if t.byParts[j] >= best {
-			return parts
+	best := 0
+	for j, odds := range t.byParts {
+		if odds > t.byParts[best] {
+			best = j
 		}
 	}
-	return t.unit.parts[len(t.unit.parts)-1]
+	return t.unit.parts[best]
 }

@@ -27,6 +27,9 @@ func EMC(temperature Celsius, humidity Humidity) (quantity.Moisture, error) {
 		return 0, err
 	}
 	h := float64(humidity)
+	if h == 1 {
+		return 0, &RangeError{What: "relative humidity, as a part of one", Got: h, Max: 0.999, Want: "in air at 100 % wood takes up water without end; write 99 % at most"}
+	}
 	if !(h >= 0 && h < 1) { // true for NaN
 		return 0, &RangeError{What: "relative humidity, as a part of one", Got: h, Max: 0.999, Want: "65 % is written 0.65"}
 	}

@@ -62,6 +62,13 @@ func TestEMCAgainstConSciR(t *testing.T) {
 	assert.InDelta(t, 9.271141, float64(got), 5e-7)
 }
 
+// The equation at the dampest, 20 degrees Celsius and 99 %, worked out by hand: 27.693.
+func TestEMCNearlySoaked(t *testing.T) {
+	got, err := timber.EMC(20, 0.99)
+	require.NoError(t, err)
+	assert.InDelta(t, 27.693, float64(got), 0.0005)
+}
+
 // A published page (stoves.bioenergylists.org, from wet-bulb readings) prints
 // these for 70 degrees Fahrenheit: 0.15 allows for its way of measuring.
 func TestEMCAgainstWetBulbTable(t *testing.T) {
@@ -110,6 +117,10 @@ func TestEMCRefuses(t *testing.T) {
 	}
 	_, err := timber.EMC(20, 65)
 	assert.ErrorContains(t, err, "65 % is written 0.65")
+	_, err = timber.EMC(20, 1)
+	assert.ErrorContains(t, err, "in air at 100 % wood takes up water without end; write 99 % at most")
+	_, err = timber.Monthly([]timber.Month{{Temperature: 5, Humidity: 0.8}, {Temperature: 6, Humidity: 1}})
+	assert.ErrorContains(t, err, "month 2: ")
 }
 
 func TestEMCRisesWithHumidity(t *testing.T) {

@@ -97,25 +97,16 @@ func (s Species) ResizeAs(size quantity.Length, from, to quantity.Moisture, r Ri
 // Travel returns how far one extent of a piece goes between the smallest and
 // the largest it is at any of the moistures.
 func (s Species) Travel(size quantity.Length, sizedAt quantity.Moisture, r Rings, e Extent, moistures ...quantity.Moisture) (quantity.Length, error) {
-	return travel(moistures, func(m quantity.Moisture) (quantity.Length, error) { return s.ResizeAs(size, sizedAt, m, r, e) })
-}
-
-// TravelAlong is Travel for a length along the grain.
-func (s Species) TravelAlong(size quantity.Length, sizedAt quantity.Moisture, moistures ...quantity.Moisture) (quantity.Length, error) {
-	return travel(moistures, func(m quantity.Moisture) (quantity.Length, error) { return s.Resize(size, sizedAt, m, Lengthwise) })
-}
-
-func travel(moistures []quantity.Moisture, at func(quantity.Moisture) (quantity.Length, error)) (quantity.Length, error) {
 	var least, most quantity.Length
 	for i, m := range moistures {
-		size, err := at(m)
+		at, err := s.ResizeAs(size, sizedAt, m, r, e)
 		if err != nil {
 			return 0, err
 		}
 		if i == 0 {
-			least, most = size, size
+			least, most = at, at
 		}
-		least, most = min(least, size), max(most, size)
+		least, most = min(least, at), max(most, at)
 	}
 	return most - least, nil
 }

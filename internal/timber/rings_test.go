@@ -73,10 +73,6 @@ func TestTravel(t *testing.T) {
 	still, err := ash.Travel(1000, 10, timber.Rings{}, timber.Broad, 12, 12)
 	require.NoError(t, err)
 	assert.Zero(t, still)
-	// 0.2 % of 3 m from saturation to nothing (from memory).
-	along, err := ash.TravelAlong(3000, 30, 0, 30)
-	require.NoError(t, err)
-	assert.InDelta(t, 6, float64(along), 1e-9)
 	_, err = find(t, "hickory ash").Travel(1000, 10, timber.Rings{}, timber.Broad, 11)
 	var missing *timber.NoFigureError
 	require.ErrorAs(t, err, &missing)

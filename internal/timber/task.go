@@ -12,7 +12,7 @@ import (
 // lives at.
 type Task struct {
 	Net                      quantity.Volume // of the finished part; 0 where no part is meant
-	Broad, Thin              quantity.Length // its extents across the grain
+	Broad                    quantity.Length // its greater extent across the grain
 	Service, Driest, Wettest quantity.Moisture
 	BendRadius, BendThick    quantity.Length // of the tightest bend, inside; 0 for a straight part
 	Splinter                 Splinter

@@ -21,7 +21,7 @@ func considered(t *testing.T, task timber.Task, name string) timber.Candidate {
 // 4-3 and 4-11: 1 litre weighs 0.675 kg at 12 % by the formula; 10 in wide from
 // 9 to 14 % moves 254 x (1 - .078 x 16/30 - 1 + .078 x 21/30) / (1 - .078 x 18/30) = 3.464 mm.
 func TestWhiteAshInATask(t *testing.T) {
-	task := timber.Task{Net: 1e6, Broad: 10 * quantity.Inch, Thin: quantity.Inch, Service: 12, Driest: 9, Wettest: 14}
+	task := timber.Task{Net: 1e6, Broad: 10 * quantity.Inch, Service: 12, Driest: 9, Wettest: 14}
 	c := considered(t, task, "white ash")
 	assert.InDelta(t, 12000, c.Stiffness.Value, 1e-9)
 	assert.InDelta(t, 103, c.Strength.Value, 1e-9)
@@ -35,7 +35,7 @@ func TestWhiteAshInATask(t *testing.T) {
 
 // What is not known is said, with the reason, and does not take the rest with it.
 func TestUnknownQualitiesSayWhy(t *testing.T) {
-	task := timber.Task{Net: 1e6, Broad: 100, Thin: 25, Service: 14, Driest: 9, Wettest: 14}
+	task := timber.Task{Net: 1e6, Broad: 100, Service: 14, Driest: 9, Wettest: 14}
 	c := considered(t, task, "wych elm") // no shrinkage in any source here
 	assert.False(t, c.Moves.Known())
 	var missing *timber.NoFigureError

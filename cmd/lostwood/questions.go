@@ -1,0 +1,26 @@
+package main
+
+import (
+	"context"
+	"io"
+
+	"lostwood/internal/listing"
+)
+
+func runQuestions(_ context.Context, args []string, out, _ io.Writer) error {
+	f := flags("questions", "[SURVEY]", "Lists what contradicts, what nothing checks, what is not known, and what to measure next.", out)
+	format := f.String("format", "table", "how to write it: table, csv or json")
+	rest, err := parse(f, args, 0, 1)
+	if err != nil {
+		return err
+	}
+	how, err := listing.ParseFormat(*format)
+	if err != nil {
+		return misuse("%v", err)
+	}
+	st, err := studied(rest)
+	if err != nil {
+		return err
+	}
+	return listing.WriteQuestions(out, st.Vehicle, st.Questions(), how)
+}
