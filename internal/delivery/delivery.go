@@ -18,6 +18,8 @@ import (
 	"lostwood/internal/cutlist"
 	"lostwood/internal/listing"
 	"lostwood/internal/mesh"
+	"lostwood/internal/movement"
+	"lostwood/internal/order"
 	"lostwood/internal/pattern"
 	"lostwood/internal/quantity"
 	"lostwood/internal/solid"
@@ -118,11 +120,24 @@ func (o Order) jobs() ([]job, error) {
 	for _, it := range v.Items {
 		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, it, o.Paper) }})
 	}
+	moves, err := movement.Of(v, o.Woods)
+	if err != nil {
+		return nil, err
+	}
+	var heed []string
+	for _, f := range moves.Findings {
+		heed = append(heed, f.Says)
+	}
 	stem := v.Slug + "_issue-" + v.IssueWord()
 	jobs = append(
 		jobs,
-		lists("joiner/"+stem+"_cutting-list", list.Cutting())...,
+		job{"joiner/" + stem + "_cutting-list.pdf", func(b *bytes.Buffer) error { return order.WriteCutting(b, list, heed) }},
+		job{"yard/" + stem + "_sawmill-order.pdf", func(b *bytes.Buffer) error { return order.WriteOrder(b, list) }},
+		job{"record/" + stem + "_movement.txt", func(b *bytes.Buffer) error {
+			return writeAll(b, moves.PartsList(), moves.SpacingsList(), moves.GapsList(), moves.GripsList())
+		}},
 	)
+	jobs = append(jobs, lists("joiner/"+stem+"_cutting-list", list.Cutting())...)
 	jobs = append(jobs, lists("yard/"+stem+"_timber-to-buy", list.Totals())...)
 	jobs = append(jobs, lists("record/"+stem+"_sizes", listing.Sizes(v))...)
 	jobs = append(
@@ -139,6 +154,19 @@ func text(path, s string) job {
 		b.WriteString(s)
 		return nil
 	}}
+}
+
+// writeAll writes several lists one below the other.
+func writeAll(b *bytes.Buffer, all ...*listing.List) error {
+	for i, l := range all {
+		if i > 0 {
+			b.WriteString("\n\n")
+		}
+		if err := l.Write(b, listing.Table); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // lists writes one list for people and for programs.

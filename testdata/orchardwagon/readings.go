@@ -45,7 +45,7 @@ func (w *Wagon) Survey(b Blunder) []byte {
 func Australian(survey []byte) []byte {
 	return []byte(strings.NewReplacer(
 		`"white oak"`, `"grey ironbark"`, `"white ash"`, `"spotted gum"`, `"yellow-poplar"`, `"silky oak, northern"`,
-		"bought  = 20", "bought  = 16", "worked  = 14", "worked  = 12", "service = 12", `service = "8 .. 11"`,
+		"bought  = 20", "bought  = 16", "worked  = 14", "worked  = 12", `service = "9 .. 14"            # a dry shed`, `service = "8 .. 11"            # a dry shed inland`,
 	).Replace(string(survey)))
 }
 
