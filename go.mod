@@ -5,6 +5,7 @@ go 1.26.0
 require (
 	codeberg.org/go-pdf/fpdf v0.11.1
 	github.com/deadsy/sdfx v0.0.0-20250127165859-030b425ef91c
+	github.com/hpinc/go3mf v0.24.2
 	github.com/jedib0t/go-pretty/v6 v6.6.7
 	github.com/pdfcpu/pdfcpu v0.15.0
 	github.com/pelletier/go-toml/v2 v2.4.3
@@ -28,7 +29,6 @@ require (
 	github.com/dhconnelly/rtreego v1.2.0 // indirect
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0 // indirect
 	github.com/hhrutter/tiff v1.0.6 // indirect
-	github.com/hpinc/go3mf v0.24.2 // indirect
 	github.com/llgcode/draw2d v0.0.0-20240627062922-0ed1ff131195 // indirect
 	github.com/mattn/go-runewidth v0.0.30 // indirect
 	github.com/qmuntal/opc v0.7.12 // indirect

@@ -137,12 +137,12 @@ func TestNextAsWritten(t *testing.T) {
 	st := studied(t, demo.Survey())
 	before := st.doubts(st.matter)
 	for says, edit := range map[string][2]string{
-		"how thick bar strap 3 is, with callipers":                  {"iron = [", "iron = [\n  \"bar-strap-3.thick = 7/64 ± 1/64\","},
-		"hole 1 of bar strap 3, with a rule":                        {"iron = [", "iron = [\n  \"bar-strap-3#1.y = bar-strap-3.near - 1 1/32 ± 1/32\","},
-		"hole 2 of near standard 3, with a rule":                    {"iron = [", "iron = [\n  \"near-standard-3#2.z = near-standard-3.under + 9 1/2 ± 1/32\","},
-		"how thick the off sill plate is, with callipers":           {"off = { holes = [\"1 29/32\"", "off = { thick = \"7/64\", holes = [\"1 29/32\""},
-		"how long the near upper side rail is, from a like vehicle": {"like = [", "like = [\n  \"near-side-rail-up.long = 83 15/16\","},
-		"the rise of the hind tyre, again, with callipers":          {"rise = \"3 1/4\"", "rise = \"3 1/4 ± 1/64\""},
+		"how thick bar strap 3 is, with callipers":                        {"iron = [", "iron = [\n  \"bar-strap-3.thick = 7/64 ± 1/64\","},
+		"hole 1 of bar strap 3, with a rule":                              {"iron = [", "iron = [\n  \"bar-strap-3#1.y = bar-strap-3.near - 1 1/32 ± 1/32\","},
+		"hole 2 of near standard 3, with a rule":                          {"iron = [", "iron = [\n  \"near-standard-3#2.z = near-standard-3.under + 9 1/2 ± 1/32\","},
+		"how thick the off sill plate is, with callipers":                 {"off = { holes = [\"1 29/32\"", "off = { thick = \"7/64\", holes = [\"1 29/32\""},
+		"how long the near upper side rail is, from another like vehicle": {"like = [", "like = [\n  \"near-side-rail-up.long = 83 15/16\","},
+		"the rise of the hind tyre, again, with callipers":                {"rise = \"3 1/4\"", "rise = \"3 1/4 ± 1/64\""},
 	} {
 		text := string(demo.Survey())
 		require.Equal(t, 1, strings.Count(text, edit[0]), edit[0])

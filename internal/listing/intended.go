@@ -35,8 +35,13 @@ func Intended(v *vehicle.Vehicle) *List {
 			meant, chance = Cell{Value: Rounded(s.Intended.Millimetres(), 3)}, Cell{Value: Rounded(s.Chance, 3)}
 		}
 		l.Rows = append(l.Rows, []Cell{
-			{Value: s.Name}, {Value: Rounded(s.Derived.Value.Millimetres(), 3)}, {Value: roundUp(s.Derived.Doubt.Millimetres())},
-			{Value: s.Derived.Words(v.Unit)}, {Value: s.Derived.Known.String()}, meant, chance, {Value: s.Words(verdict)},
+			{Value: s.Name},
+			{Value: Rounded(s.Derived.Value.Millimetres(), 3)},
+			{Value: roundUp(s.Derived.Doubt.Millimetres())},
+			{Value: s.Derived.Words(v.Unit)},
+			{Value: s.Derived.Known.String()},
+			meant, chance,
+			{Value: s.Words(verdict)},
 		})
 	}
 	return l

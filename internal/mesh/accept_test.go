@@ -112,14 +112,18 @@ func touchesItself(s *solid.Solid, f *mesh.MeshError) bool {
 	at := v3.Vec{X: float64(f.At.X), Y: float64(f.At.Y), Z: float64(f.At.Z)}
 	dirs := make([]v3.Vec, n) // spread evenly by the golden angle
 	wood := make([]bool, n)
+	group := make([]int, n)
 	for i := range dirs {
 		z := 1 - (2*float64(i)+1)/n
 		sin, cos := math.Sincos(float64(i) * math.Pi * (3 - math.Sqrt(5)))
 		rim := math.Sqrt(1 - z*z)
 		dirs[i] = v3.Vec{X: rim * cos, Y: rim * sin, Z: z}
-		wood[i] = s.Evaluate(at.Add(dirs[i].MulScalar(radius))) < 0
+		d := s.Evaluate(at.Add(dirs[i].MulScalar(radius)))
+		wood[i] = d < 0
+		if math.Abs(d) < radius/5 {
+			group[i] = -1 // too near a surface to tell the pieces apart
+		}
 	}
-	group := make([]int, n)
 	pieces := map[bool]int{}
 	for i := range dirs {
 		if group[i] != 0 {

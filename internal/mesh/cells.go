@@ -86,6 +86,10 @@ func upper(a xy) int {
 
 // rims finds the borders of the skin's patches on one plane.
 func (c *carving) rims(plane int, number func(patch) int, emit func(rim)) {
+	if f := &c.facets[c.planes[plane].facets[0]]; !c.busy(plane) && !f.hollow {
+		c.whole(f, number, emit)
+		return
+	}
 	d := c.drawing(plane)
 	bits := d.bits()
 	sides, n := d.cells(bits)
@@ -109,6 +113,40 @@ func (c *carving) rims(plane int, number func(patch) int, emit func(rim)) {
 			emit(rim{s.from, s.to, number(p)})
 		}
 	}
+}
+
+// whole does for a facet that nothing crosses, which is all skin or none.
+func (c *carving) whole(f *facet, number func(patch) int, emit func(rim)) {
+	middle := point{}
+	for _, k := range f.loop {
+		middle = middle.Add(c.knots.at[k])
+	}
+	p := c.facing(f.plane, middle.DivScalar(float64(len(f.loop))))
+	if p == bare {
+		return
+	}
+	n := number(p)
+	for i, a := range f.loop {
+		b := f.loop[(i+1)%len(f.loop)]
+		for _, to := range append(c.marksFrom(a, b), b) {
+			if p.up == f.up {
+				emit(rim{a, to, n})
+			} else {
+				emit(rim{to, a, n})
+			}
+			a = to
+		}
+	}
+}
+
+// marksFrom lists the knots that divide the line from a to b, in that order.
+func (c *carving) marksFrom(a, b knot) []knot {
+	marks := slices.Clone(c.lines[c.lineOf[[2]knot{min(a, b), max(a, b)}]].marks)
+	way := c.knots.at[b].Sub(c.knots.at[a])
+	slices.SortStableFunc(marks, func(j, k knot) int {
+		return cmpFloat(way.Dot(c.knots.at[j]), way.Dot(c.knots.at[k]))
+	})
+	return marks
 }
 
 // A bit is an undivided piece of line, laid flat.

@@ -4,46 +4,62 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"lostwood/internal/solid"
 )
 
 // patience is how often settling is tried again before every knot is held.
 const patience = 8
 
 // mesh settles the knots and fills the patches with triangles. Where settling
-// tangled a border, made two thin sides cross or stretched a facet too far, the
-// knots are held.
+// took a knot over an edge, the edge is led through it. Where it still tangles
+// a border, makes two thin sides cross or stretches a facet too far, the knots
+// are held.
 func (h *hide) mesh() (*Mesh, error) {
-	held := map[knot]bool{}
+	held, led := map[knot]bool{}, detours{}
 	for try := 0; ; try++ {
 		now := *h
 		now.settle(held)
-		now.gather()
-		ts, bad, err := now.filled()
+		now.gather(led)
+		ts, tangled, err := now.filled()
+		if try < patience && now.lead(tangled, held, led) {
+			continue
+		}
+		bad := now.ends(tangled)
 		if err == nil {
-			bad = append(now.crossed(ts, h.at), now.strayed(ts, h.at)...)
+			raw := h.at
+			if len(led) > 0 {
+				raw = nil // what was led elsewhere may stray without being moved
+			}
+			bad = append(now.crossed(ts, raw), now.strayed(ts, raw)...)
 		}
 		switch {
 		case len(bad) == 0:
 			return now.numbered(ts), nil
 		case try > patience && err == nil:
-			err = h.fail(bad[0], "two of its sides cross")
-			fallthrough
+			return nil, h.fail(bad[0], "two of its sides cross")
 		case try > patience:
 			return nil, err
+		case try == patience:
+			bad = h.allKnots()
 		}
 		for _, k := range bad {
 			held[k] = true
 		}
-		if try == patience {
-			for k := range h.at {
-				held[k] = true
-			}
-		}
+		led.forget(held)
 	}
 }
 
-// filled fills every patch, or lists the knots of those that it could not.
-func (h *hide) filled() (all []scale, tangled []knot, err error) {
+func (h *hide) allKnots() []knot {
+	all := make([]knot, len(h.at))
+	for k := range all {
+		all[k] = k
+	}
+	return all
+}
+
+// filled fills every patch, or lists those that it could not.
+func (h *hide) filled() (all []scale, tangled [][]rim, err error) {
 	rs := slices.Clone(h.rims)
 	slices.SortStableFunc(rs, func(a, b rim) int { return cmp.Compare(a.patch, b.patch) })
 	for n := 0; len(rs) > 0; rs = rs[n:] {
@@ -52,15 +68,24 @@ func (h *hide) filled() (all []scale, tangled []knot, err error) {
 		ts, fault := h.fill(rs[:n])
 		if fault != nil {
 			err = h.fail(rs[0].from, fault.Error())
-			for _, r := range rs[:n] {
-				tangled = append(tangled, r.from)
-			}
+			tangled = append(tangled, rs[:n])
 		}
 		for _, t := range ts {
 			all = append(all, scale{t, h.patches[rs[0].patch].surface})
 		}
 	}
 	return all, tangled, err
+}
+
+// ends lists the knots of patches.
+func (h *hide) ends(patches [][]rim) []knot {
+	var ks []knot
+	for _, rims := range patches {
+		for _, r := range rims {
+			ks = append(ks, r.from)
+		}
+	}
+	return ks
 }
 
 // A scale is a triangle of the skin, on one of the solid's surfaces.
@@ -120,18 +145,36 @@ func (h *hide) fill(rims []rim) ([][3]knot, error) {
 	return ts, nil
 }
 
-// layer lays a patch flat by leaving out the axis most nearly square to it.
+// layer lays a patch flat. A plane is laid by leaving out the axis most nearly
+// square to it, which keeps what is in line in line to the last digit. A curved
+// patch is laid square to its facet: its knots stand off the facet, and seen
+// aslant they would seem to be where they are not.
 func (h *hide) layer(patch int) func(point) spot {
 	n := h.normals[patch]
 	u, v := dropped(n)
-	w := 3 - u - v
+	if h.solid.Surfaces()[h.patches[patch].surface].Kind != solid.Plane {
+		a := n.Cross(axis(u)).Normalize()
+		b := n.Cross(a)
+		return func(p point) spot { return spot{gridded(p.Dot(a)), gridded(p.Dot(b))} }
+	}
 	flip := int64(1)
-	if component(n, w) < 0 {
+	if component(n, 3-u-v) < 0 {
 		flip = -1
 	}
-	return func(p point) spot {
-		return spot{flip * int64(math.Round(component(p, u)*grid)), int64(math.Round(component(p, v) * grid))}
+	return func(p point) spot { return spot{flip * gridded(component(p, u)), gridded(component(p, v))} }
+}
+
+func gridded(x float64) int64 { return int64(math.Round(x * grid)) }
+
+// axis is the direction of one of the axes.
+func axis(i int) point {
+	switch i {
+	case 0:
+		return point{X: 1}
+	case 1:
+		return point{Y: 1}
 	}
+	return point{Z: 1}
 }
 
 // quadrangle fills the commonest border, one of four corners that all turn

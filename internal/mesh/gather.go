@@ -12,9 +12,11 @@ const speck = 1e-4
 // gather draws together what is too small for a file to hold: short edges to
 // points, knots on to edges that they all but touch, and with them the strips
 // between. Each step keeps every rim's counterpart, so the skin stays closed.
-func (h *hide) gather() {
+// Edges that are to be led through knots are so first.
+func (h *hide) gather(led detours) {
 	h.rims = slices.Clone(h.rims)
 	h.weld(h.shortEdges())
+	h.split(led)
 	for range 8 {
 		twins, splits := h.nearMisses()
 		if len(twins) == 0 && len(splits) == 0 {
@@ -93,8 +95,8 @@ func (h *hide) cancel() {
 
 // nearMisses finds, patch by patch, knots that all but touch another knot or
 // an edge of the same patch. Splits lists the knots along each edge in order.
-func (h *hide) nearMisses() (twins [][2]knot, splits map[[2]knot][]knot) {
-	splits = map[[2]knot][]knot{}
+func (h *hide) nearMisses() (twins [][2]knot, splits detours) {
+	splits = detours{}
 	rs := slices.Clone(h.rims)
 	slices.SortStableFunc(rs, func(a, b rim) int { return cmp.Compare(a.patch, b.patch) })
 	for n := 0; len(rs) > 0; rs = rs[n:] {
@@ -105,7 +107,7 @@ func (h *hide) nearMisses() (twins [][2]knot, splits map[[2]knot][]knot) {
 	return twins, splits
 }
 
-func (h *hide) missesIn(rims []rim, twins [][2]knot, splits map[[2]knot][]knot) [][2]knot {
+func (h *hide) missesIn(rims []rim, twins [][2]knot, splits detours) [][2]knot {
 	ks := make([]knot, 0, len(rims))
 	for _, r := range rims {
 		ks = append(ks, r.from)
@@ -143,7 +145,7 @@ func (h *hide) missesIn(rims []rim, twins [][2]knot, splits map[[2]knot][]knot) 
 }
 
 // split divides edges at knots, for the patches on both sides alike.
-func (h *hide) split(at map[[2]knot][]knot) {
+func (h *hide) split(at detours) {
 	var out []rim
 	for _, r := range h.rims {
 		ks := slices.Clone(at[[2]knot{min(r.from, r.to), max(r.from, r.to)}])

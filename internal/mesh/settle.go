@@ -12,8 +12,14 @@ import (
 func (h *hide) settle(held map[knot]bool) {
 	raw, on := h.at, h.surfaces()
 	h.at = slices.Clone(raw)
+	smooth := h.smooth(on)
 	for k, list := range on {
-		if len(list) > 0 && !held[k] {
+		if len(list) == 0 || held[k] {
+			continue
+		}
+		if way, ok := smooth[k]; ok {
+			h.at[k] = h.slid(raw[k], way, list)
+		} else {
 			h.at[k] = h.trued(raw[k], list)
 		}
 	}
@@ -44,13 +50,8 @@ func (h *hide) spoilt(r rim, raw []point) bool {
 // pass lets a corner that settled past a knot of one of its own edges take
 // that knot along, and says whether it did.
 func (h *hide) pass(corner, along knot, on [][]int, held map[knot]bool) bool {
-	if held[along] || len(on[along]) >= len(on[corner]) {
+	if held[along] || len(on[along]) >= len(on[corner]) || !containsAll(on[corner], on[along]) {
 		return false
-	}
-	for _, s := range on[along] {
-		if !slices.Contains(on[corner], s) {
-			return false
-		}
 	}
 	h.at[along], on[along] = h.at[corner], on[corner]
 	return true
@@ -112,9 +113,55 @@ func (h *hide) trued(p point, surfaces []int) point {
 	return q
 }
 
+// touching is the sine of the angle below which two surfaces only touch.
+const touching = 1e-3
+
+// smooth finds the knots where a third surface crosses an edge along which two
+// only touch, as a rounded corner runs into a flat, and the way of that edge.
+func (h *hide) smooth(on [][]int) map[knot]point {
+	all := h.solid.Surfaces()
+	beside := h.beside()
+	out := map[knot]point{}
+	for _, r := range h.rims {
+		pair := beside[[2]knot{min(r.from, r.to), max(r.from, r.to)}]
+		if len(on[r.from]) < 3 || len(pair) != 2 || pair[0] == pair[1] {
+			continue
+		}
+		p := h.at[r.from]
+		if all[pair[0]].Normal(p).Cross(all[pair[1]].Normal(p)).Length() < touching {
+			out[r.from] = h.at[r.to].Sub(p).Normalize()
+		}
+	}
+	return out
+}
+
+// slid brings p along a way on to all of the surfaces, or leaves it.
+func (h *hide) slid(p, way point, surfaces []int) point {
+	all := h.solid.Surfaces()
+	q := p
+	for range 12 {
+		far, worst := 0.0, 0.0
+		for _, i := range surfaces {
+			d, slope := all[i].Distance(q), all[i].Normal(q).Dot(way)
+			worst = max(worst, math.Abs(d))
+			if math.Abs(slope) > 0.05 && math.Abs(d) > math.Abs(far*slope) {
+				far = d / slope
+			}
+		}
+		if worst < 1e-9 {
+			return q
+		}
+		q = q.Sub(way.MulScalar(far))
+		if q.Sub(p).Length() > 60*h.tolerance {
+			break
+		}
+	}
+	return p
+}
+
 // step is the shortest step that would bring p on to surfaces that were flat,
 // how far p is from the farthest, and the sine of the least angle at which
-// they meet. Surfaces that touch count as one.
+// they meet.
 func (h *hide) step(p point, surfaces []int) (step point, worst, slant float64) {
 	all := h.solid.Surfaces()
 	slant = 1
@@ -128,7 +175,7 @@ func (h *hide) step(p point, surfaces []int) (step point, worst, slant float64) 
 		for _, a := range axes {
 			n = n.Sub(a.MulScalar(n.Dot(a)))
 		}
-		if l := n.Length(); l > 1e-3 && len(axes) < 3 {
+		if l := n.Length(); l > touching && len(axes) < 3 {
 			n = n.DivScalar(l)
 			axes = append(axes, n)
 			step = step.Add(n.MulScalar(left / l))

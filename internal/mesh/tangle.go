@@ -44,13 +44,13 @@ func (h *hide) crossed(ts []scale, raw []point) []knot {
 }
 
 // moved says whether settling moved a triangle's corners from raw, by more
-// than rounding does.
+// than rounding does on the longest timber; without raw, all may be.
 func (h *hide) moved(t [3]knot, raw []point) bool {
-	return slices.ContainsFunc(t[:], func(k knot) bool { return h.at[k].Sub(raw[k]).Length() > 1e-4 })
+	return raw == nil || slices.ContainsFunc(t[:], func(k knot) bool { return h.at[k].Sub(raw[k]).Length() > 3e-4 })
 }
 
 // strayed lists the knots of triangles that settling has stretched so far that
-// their middles leave the surface by more than the tolerance.
+// their middles, or corners, leave the surface by more than the tolerance.
 func (h *hide) strayed(ts []scale, raw []point) []knot {
 	all := h.solid.Surfaces()
 	var out []knot
@@ -59,8 +59,8 @@ func (h *hide) strayed(ts []scale, raw []point) []knot {
 			continue
 		}
 		a, b, c := h.at[s.knots[0]], h.at[s.knots[1]], h.at[s.knots[2]]
-		for _, p := range []point{a.Add(b).Add(c).DivScalar(3), a.Add(b).MulScalar(0.5), b.Add(c).MulScalar(0.5), c.Add(a).MulScalar(0.5)} {
-			if math.Abs(all[s.surface].Distance(p)) > h.tolerance/slack {
+		for _, p := range []point{a, b, c, a.Add(b).Add(c).DivScalar(3), a.Add(b).MulScalar(0.5), b.Add(c).MulScalar(0.5), c.Add(a).MulScalar(0.5)} {
+			if max(math.Abs(all[s.surface].Distance(p)), math.Abs(h.solid.Evaluate(p))) > h.tolerance/slack {
 				out = append(out, s.knots[:]...)
 				break
 			}

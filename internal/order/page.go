@@ -121,8 +121,11 @@ func newPress(v *vehicle.Vehicle, what string, pages int) (*press, error) {
 	doc.SetMargins(0, 0, 0)
 	doc.SetCellMargin(0)
 	doc.SetAutoPageBreak(false, 0)
-	for s, data := range map[style][]byte{plain: goregular.TTF, bold: gobold.TTF, italic: goitalic.TTF} {
-		doc.AddUTF8FontFromBytes("go", string(s), bytes.Clone(data))
+	for _, f := range []struct {
+		style style
+		data  []byte
+	}{{plain, goregular.TTF}, {bold, gobold.TTF}, {italic, goitalic.TTF}} {
+		doc.AddUTF8FontFromBytes("go", string(f.style), bytes.Clone(f.data))
 	}
 	return &press{doc: doc, font: font, v: v, what: what, pages: pages}, nil
 }

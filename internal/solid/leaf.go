@@ -30,6 +30,9 @@ type Leaf struct {
 // Full says whether a turned piece goes all the way round.
 func (l *Leaf) Full() bool { return l.sweep > 2*math.Pi-1e-9 }
 
+// bare says whether an edge bounds no wood: one on the line a piece turns about.
+func (l *Leaf) bare(edge int) bool { return l.Faces[edge].Surface == NoSurface }
+
 func (l *Leaf) faceOn(surface int) { l.Faces = append(l.Faces, Face{Surface: surface}) }
 
 // spoke is the direction from a turned piece's axis at an angle from u.
@@ -60,7 +63,7 @@ func (l *Leaf) nearHalf(p v3.Vec) (float64, v3.Vec, int) {
 
 func (l *Leaf) nearPrism(p v3.Vec) (float64, v3.Vec, int) {
 	at, z := l.local(p)
-	d, q, side := l.outline.near(at)
+	d, q, side := l.outline.near(at, l.bare)
 	end, over, stop := len(l.outline), l.from-z, l.from
 	if z-l.to > over {
 		end, over, stop = end+1, z-l.to, l.to
@@ -79,7 +82,7 @@ func (l *Leaf) nearPrism(p v3.Vec) (float64, v3.Vec, int) {
 func (l *Leaf) nearRevolved(p v3.Vec) (float64, v3.Vec, int) {
 	at, z := l.local(p)
 	r, angle := at.length(), turn(0, angleOf(at), 1)
-	d, q, side := l.outline.nearTurned(pt{r, z}, l.Faces)
+	d, q, side := l.outline.near(pt{r, z}, l.bare)
 	if l.Full() {
 		return d, l.onTurn(q, angle), side
 	}
@@ -107,30 +110,10 @@ func (l *Leaf) nearRevolved(p v3.Vec) (float64, v3.Vec, int) {
 func (l *Leaf) toEnd(r, angle, z float64) (float64, pt) {
 	foot := pt{r * math.Cos(angle), z}
 	off := r * math.Sin(angle)
-	if d, q, _ := l.outline.near(foot); d > 0 {
+	if d, q, _ := l.outline.near(foot, allEdges); d > 0 {
 		return math.Hypot(d, off), q
 	}
 	return math.Abs(off), foot
-}
-
-// nearTurned is near, leaving out the edges on the axis: they bound no wood.
-func (o outline) nearTurned(p pt, faces []Face) (d float64, q pt, edge int) {
-	best := math.Inf(1)
-	for i := range o {
-		if faces[i].Surface == NoSurface {
-			continue
-		}
-		c := o[i].nearest(p)
-		v := p.sub(c)
-		if l := v.dot(v); l < best {
-			best, q, edge = l, c, i
-		}
-	}
-	d = math.Sqrt(best)
-	if o.inside(p) {
-		d = -d
-	}
-	return d, q, edge
 }
 
 // gradient returns the direction in which the leaf's distance grows at p.

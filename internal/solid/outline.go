@@ -129,10 +129,13 @@ func newOutline(p form.Profile) outline {
 }
 
 // near returns the signed distance at p, negative inside, the nearest place on
-// the outline and the edge it is on.
-func (o outline) near(p pt) (d float64, q pt, edge int) {
+// the outline's edges but for those left out, and the edge it is on.
+func (o outline) near(p pt, without func(edge int) bool) (d float64, q pt, edge int) {
 	best := math.Inf(1)
 	for i := range o {
+		if without(i) {
+			continue
+		}
 		c := o[i].nearest(p)
 		v := p.sub(c)
 		if l := v.dot(v); l < best {
@@ -145,6 +148,9 @@ func (o outline) near(p pt) (d float64, q pt, edge int) {
 	}
 	return d, q, edge
 }
+
+// allEdges leaves none out.
+func allEdges(int) bool { return false }
 
 // inside counts the chords to the right of p and the segments between chords
 // and arcs that hold it.
