@@ -127,8 +127,15 @@ func (s Sawn) endOutline() form.Profile {
 	for _, q := range slices.Backward(frontier(sections, second, under)) {
 		out = append(out, form.Point{X: q.X, Y: -q.Y})
 	}
-	return tidy(out)
+	// Where a rounded end hardly shows, its places lie closer than any hand can
+	// work, and closer than their own figures are sure.
+	return tidy(slices.CompactFunc(out, func(a, b form.Point) bool {
+		return math.Hypot(float64(a.X-b.X), float64(a.Y-b.Y)) < fineness
+	}))
 }
+
+// fineness is how close a fitted outline keeps to the true one.
+const fineness = 1e-3
 
 // fine are the stations, and so many places between them on curved stretches
 // that chords through them are within a thousandth of a millimetre.

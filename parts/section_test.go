@@ -264,3 +264,14 @@ func pastQuarter(m parts.Mark, q form.Point) bool {
 	}
 	return inside([]form.Vertex{m.Path[0], {Point: c}, {Point: corner}}, float64(q.X), float64(q.Y))
 }
+
+// A reach that hardly tapers, with hardly rounded ends: what is seen of the
+// rounding from the end is thinner than a thousandth of a millimetre, and its
+// outline once crossed itself there.
+func TestEndOfReachThatHardlyTapers(t *testing.T) {
+	r := parts.Reach{Long: 2018.5, Wide: 30, Deep: 30.375, HindDeep: 32, RoundEnds: 2.75, Chamfer: 2, ChamferStop: 60}
+	require.NoError(t, r.Validate())
+	for _, f := range parts.Faces() {
+		require.NoError(t, r.Stick().Body.Outline(f).Valid(), f)
+	}
+}
