@@ -16,13 +16,14 @@ import (
 	"lostwood/internal/movement"
 	"lostwood/internal/order"
 	"lostwood/internal/quantity"
-	"lostwood/internal/survey"
 	"lostwood/internal/timber"
+	"lostwood/internal/timbering"
 	"lostwood/internal/vehicle"
 )
 
 // cutting is what the cut command was asked.
 type cutting struct {
+	options                           *pflag.FlagSet
 	format, file, currency, moves     string
 	totals, order                     bool
 	planing, jointing, trimming, bend *string
@@ -35,7 +36,8 @@ type cutting struct {
 }
 
 func runCut(_ context.Context, args []string, out, _ io.Writer) error {
-	f := flags("cut", "[SURVEY]", "Lists what to cut, sawn and finished, what to buy, and the order to the sawmill.", out)
+	f := flags("cut", "[SURVEY]", "Lists what to cut, sawn and finished, what to buy, and the order to the sawmill.\n"+
+		"What an option says overrules the survey; what neither says is as shown.", out)
 	c := cuttingFlags(f)
 	rest, err := parse(f, args, 0, 1)
 	if err != nil {
@@ -49,28 +51,23 @@ func runCut(_ context.Context, args []string, out, _ io.Writer) error {
 	if err != nil {
 		return err
 	}
-	read, err := survey.Read(src.name, src.data)
-	if err != nil {
-		return err
-	}
-	v, woods, err := derived(src)
+	j, err := settled(src)
 	if err != nil {
 		return err
 	}
 	if c.moves != "" {
-		return c.move(out, v, woods, how)
+		return c.move(out, j.vehicle, j.woods, how)
 	}
-	settings, err := c.settings(v.Unit)
+	settings, err := c.settings(j)
 	if err != nil {
 		return err
 	}
-	settings.Boards = boardsOf(read)
-	list, err := cutlist.MakeWith(v, woods, settings)
+	list, err := cutlist.MakeWith(j.vehicle, j.woods, settings)
 	if err != nil {
 		return blamed(err)
 	}
 	if c.pdf() {
-		return c.print(out, v, woods, list)
+		return c.print(out, j.vehicle, j.woods, list)
 	}
 	return c.write(out, list, how)
 }
@@ -110,7 +107,7 @@ func blamed(err error) error {
 }
 
 func cuttingFlags(f *pflag.FlagSet) *cutting {
-	c := &cutting{}
+	c := &cutting{options: f}
 	usual := cutlist.Usual()
 	f.StringVar(&c.format, "format", "table", "how to write it: table, csv, json or pdf")
 	f.StringVar(&c.file, "out", "", "the `file` of a pdf; named after the vehicle where not given")
@@ -138,20 +135,70 @@ func cuttingFlags(f *pflag.FlagSet) *cutting {
 	return c
 }
 
-// settings are what the options come to, every fault of them told at once.
-func (c *cutting) settings(unit quantity.Unit) (cutlist.Settings, error) {
-	s := cutlist.Settings{Wanted: cutlist.Wanted{Grade: c.grade, RunOut: c.runOut, Note: c.note}}
-	if c.heartwood {
-		s.Wanted.Sap = cutlist.SapRefused
-	}
-	s.Allowances.StraightWaste, s.Allowances.CurveWaste, s.Allowances.BendWaste = c.straight/100, c.curve/100, c.bent/100
+// settings are the survey's with the options that were given laid over them,
+// every fault of those told at once.
+func (c *cutting) settings(j job) (cutlist.Settings, error) {
+	s, unit := j.settings, j.vehicle.Unit
 	var faults []string
 	fail := func(name string, err error) {
 		if err != nil {
 			faults = append(faults, fmt.Sprintf("--%s: %v", name, err))
 		}
 	}
-	a := &s.Allowances
+	c.allowances(&s.Allowances, unit, fail)
+	c.wanted(&s.Wanted)
+	s.Rings = timbering.OverruleRings(s.Rings, parsed(c.rings, "rings", cutlist.ParsePartRings, fail))
+	if c.said("thickness") {
+		s.Stock = parsed(c.thicknesses, "thickness", func(text string) (timber.Nominal, error) { return cutlist.ParseThickness(text, unit) }, fail)
+	}
+	prices := parsed(c.prices, "price", func(text string) (cutlist.Price, error) { return cutlist.ParsePrice(text, j.survey.Yard.Currency) }, fail)
+	s.Prices = timbering.OverrulePrices(s.Prices, prices, j.woods)
+	if c.said("currency") {
+		for i := range s.Prices {
+			s.Prices[i].Currency = c.currency
+		}
+	}
+	if len(faults) > 0 {
+		return s, misuse("%s", strings.Join(faults, "\n"))
+	}
+	return s, nil
+}
+
+// parsed reads every value of an option.
+func parsed[T any](texts []string, name string, parse func(string) (T, error), fail func(name string, err error)) []T {
+	var out []T
+	for _, text := range texts {
+		v, err := parse(text)
+		fail(name, err)
+		out = append(out, v)
+	}
+	return out
+}
+
+// said reports whether an option was given.
+func (c *cutting) said(name string) bool { return c.options.Changed(name) }
+
+// wanted reads what is asked of the sawmill.
+func (c *cutting) wanted(w *cutlist.Wanted) {
+	if c.said("grade") {
+		w.Grade = c.grade
+	}
+	if c.said("run-out") {
+		w.RunOut = c.runOut
+	}
+	if c.said("note") {
+		w.Note = c.note
+	}
+	if c.said("no-sap") {
+		w.Sap = cutlist.SapTaken
+		if c.heartwood {
+			w.Sap = cutlist.SapRefused
+		}
+	}
+}
+
+// allowances reads what is left on and what is wasted.
+func (c *cutting) allowances(a *cutlist.Allowances, unit quantity.Unit, fail func(name string, err error)) {
 	for _, l := range []struct {
 		name string
 		text *string
@@ -164,38 +211,26 @@ func (c *cutting) settings(unit quantity.Unit) (cutlist.Settings, error) {
 		{"kerf", c.kerf, &a.Kerf},
 		{"widest-board", c.board, &a.WidestBoard},
 	} {
+		if !c.said(l.name) {
+			continue
+		}
 		v, err := quantity.ParseLength(*l.text, unit)
 		fail(l.name, err)
 		*l.to = v
 	}
-	for _, text := range c.rings {
-		r, err := cutlist.ParsePartRings(text)
-		fail("rings", err)
-		s.Rings = append(s.Rings, r)
+	for _, w := range []struct {
+		name    string
+		percent float64
+		to      *float64
+	}{
+		{"waste-straight", c.straight, &a.StraightWaste},
+		{"waste-curve", c.curve, &a.CurveWaste},
+		{"waste-bend", c.bent, &a.BendWaste},
+	} {
+		if c.said(w.name) {
+			*w.to = w.percent / 100
+		}
 	}
-	for _, text := range c.thicknesses {
-		n, err := cutlist.ParseThickness(text, unit)
-		fail("thickness", err)
-		s.Stock = append(s.Stock, n)
-	}
-	for _, text := range c.prices {
-		p, err := cutlist.ParsePrice(text, c.currency)
-		fail("price", err)
-		s.Prices = append(s.Prices, p)
-	}
-	if len(faults) > 0 {
-		return s, misuse("%s", strings.Join(faults, "\n"))
-	}
-	return s, nil
-}
-
-// boardsOf are the boards that the survey measured.
-func boardsOf(s *survey.Survey) []cutlist.Board {
-	var out []cutlist.Board
-	for _, b := range s.Boards {
-		out = append(out, cutlist.Board{ID: b.ID, Timber: b.Timber, Thick: b.Thick, Moisture: b.Moisture, Number: b.Number})
-	}
-	return out
 }
 
 func (c *cutting) write(out io.Writer, list *cutlist.List, how listing.Format) error {

@@ -19,7 +19,7 @@ func runCheck(_ context.Context, args []string, out, _ io.Writer) error {
 	if err != nil {
 		return err
 	}
-	s, err := survey.Read(src.name, src.data)
+	s, _, err := known(src)
 	if err != nil {
 		return err
 	}

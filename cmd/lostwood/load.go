@@ -4,10 +4,12 @@ import (
 	"io"
 	"os"
 
+	"lostwood/internal/cutlist"
 	"lostwood/internal/demo"
 	"lostwood/internal/derive"
 	"lostwood/internal/survey"
 	"lostwood/internal/timber"
+	"lostwood/internal/timbering"
 	"lostwood/internal/vehicle"
 )
 
@@ -46,16 +48,52 @@ func plain(err error) error {
 	return err
 }
 
-// derived is a survey's vehicle, and the woods it is made of.
-func derived(s source) (*vehicle.Vehicle, timber.Catalogue, error) {
-	woods, err := timber.Published()
+// known reads a survey, and gives the woods it can speak of: the published ones
+// and its own.
+func known(s source) (*survey.Survey, timber.Catalogue, error) {
+	published, err := timber.Published()
+	if err != nil {
+		return nil, published, err
+	}
+	read, err := survey.Read(s.name, s.data)
+	if err != nil {
+		return nil, published, err
+	}
+	woods, err := timbering.Woods(read, published)
 	if err != nil {
 		return nil, woods, err
 	}
-	read, err := survey.Read(s.name, s.data)
+	return read, woods, timbering.Check(read, woods)
+}
+
+// derived is a survey's vehicle, and the woods it is made of.
+func derived(s source) (*vehicle.Vehicle, timber.Catalogue, error) {
+	read, woods, err := known(s)
 	if err != nil {
 		return nil, woods, err
 	}
 	v, err := derive.Vehicle(read, woods)
 	return v, woods, err
+}
+
+// A job is a survey, the vehicle derived from it, the woods, and what its
+// cutting list is worked out with as far as the survey says.
+type job struct {
+	survey   *survey.Survey
+	vehicle  *vehicle.Vehicle
+	woods    timber.Catalogue
+	settings cutlist.Settings
+}
+
+func settled(s source) (job, error) {
+	var j job
+	var err error
+	if j.survey, j.woods, err = known(s); err != nil {
+		return j, err
+	}
+	if j.vehicle, err = derive.Vehicle(j.survey, j.woods); err != nil {
+		return j, err
+	}
+	j.settings, err = timbering.Settings(j.survey, j.vehicle, j.woods)
+	return j, err
 }

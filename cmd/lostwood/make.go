@@ -34,10 +34,11 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	v, woods, err := derived(src)
+	j, err := settled(src)
 	if err != nil {
 		return err
 	}
+	v := j.vehicle
 	if err := makeable(v); err != nil {
 		return err
 	}
@@ -46,7 +47,7 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	}
 	show := newProgress(errs)
 	files, err := delivery.Make(ctx, delivery.Order{
-		Vehicle: v, Survey: src.data, Woods: woods, Paper: sheet,
+		Vehicle: v, Survey: src.data, Woods: j.woods, Settings: j.settings, Paper: sheet,
 		Tolerance: quantity.Length(*tolerance) * quantity.Millimetre, Progress: show.step,
 	})
 	show.end()

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"lostwood/internal/listing"
 	"lostwood/internal/quantity"
 	"lostwood/internal/timber"
+	"lostwood/internal/timbering"
 	"lostwood/internal/vehicle"
 )
 
@@ -26,47 +28,64 @@ func runSpecies(_ context.Context, args []string, out, _ io.Writer) error {
 	if err != nil {
 		return err
 	}
-	how, err := listing.ParseFormat(*format)
-	if err != nil {
-		return misuse("%v", err)
-	}
-	order, err := cutlist.ParseRank(*rank)
-	if err != nil {
+	how, errFormat := listing.ParseFormat(*format)
+	order, errRank := cutlist.ParseRank(*rank)
+	if err := errors.Join(errFormat, errRank); err != nil {
 		return misuse("%v", err)
 	}
 	if !(*splinter >= 0 && *splinter < 2000) || !(*damp >= 0 && *damp <= 100) {
 		return misuse("a splinter of %v kg/m3 at %v %% moisture cannot be; weigh it and measure it again", *splinter, *damp)
 	}
+	j, part, err := partOf(*from, rest)
+	if err != nil {
+		return err
+	}
+	woods, err := selected(j.woods, *among, *region)
+	if err != nil {
+		return err
+	}
+	var piece timber.Splinter
+	var look string
+	if part != nil {
+		piece, look = timbering.Splinter(j.survey, part.ID)
+	}
+	if f.Changed("splinter") {
+		piece.Density, piece.At = quantity.Density(*splinter), quantity.Moisture(*damp)
+	}
+	if f.Changed("splinter-moisture") {
+		piece.At = quantity.Moisture(*damp)
+	}
+	c, err := cutlist.Choose(j.vehicle, part, j.woods, woods, piece, order)
+	if err != nil {
+		return blamed(err)
+	}
+	list := c.List()
+	if look != "" {
+		list.Foot = append(list.Foot, "", "What is left of it, as the survey says: "+strings.TrimSuffix(look, ".")+".")
+	}
+	return list.Write(out, how)
+}
+
+// partOf is a survey with its vehicle and woods, and the part that words name;
+// none where they name none.
+func partOf(file string, words []string) (job, *vehicle.Item, error) {
 	var named []string
-	if *from != "" {
-		named = []string{*from}
+	if file != "" {
+		named = []string{file}
 	}
 	src, err := open(named)
 	if err != nil {
-		return err
+		return job{}, nil, err
 	}
-	v, woods, err := derived(src)
+	j, err := settled(src)
+	if err != nil || len(words) == 0 {
+		return j, nil, err
+	}
+	items, err := chosen(j.vehicle, words)
 	if err != nil {
-		return err
+		return j, nil, err
 	}
-	list, err := selected(woods, *among, *region)
-	if err != nil {
-		return err
-	}
-	var part *vehicle.Item
-	if len(rest) > 0 {
-		items, err := chosen(v, rest)
-		if err != nil {
-			return err
-		}
-		part = items[0] // near and off are of one wood
-	}
-	piece := timber.Splinter{Density: quantity.Density(*splinter), At: quantity.Moisture(*damp)}
-	c, err := cutlist.Choose(v, part, woods, list, piece, order)
-	if err != nil {
-		return misuse("%v", err)
-	}
-	return c.List().Write(out, how)
+	return j, items[0], nil // near and off are of one wood
 }
 
 // selected are the woods asked for; all where nothing is asked.
@@ -85,7 +104,7 @@ func selected(woods timber.Catalogue, names []string, region string) ([]timber.S
 	regions := map[string]bool{}
 	var known []string
 	for _, w := range woods.Woods() {
-		if !regions[w.Region] {
+		if w.Region != "" && !regions[w.Region] {
 			regions[w.Region] = true
 			known = append(known, w.Region)
 		}

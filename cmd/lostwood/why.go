@@ -7,8 +7,6 @@ import (
 
 	"lostwood/internal/derive"
 	"lostwood/internal/listing"
-	"lostwood/internal/survey"
-	"lostwood/internal/timber"
 )
 
 func runWhy(_ context.Context, args []string, out, _ io.Writer) error {
@@ -45,11 +43,7 @@ func studied(named []string) (*derive.Study, error) {
 	if err != nil {
 		return nil, err
 	}
-	woods, err := timber.Published()
-	if err != nil {
-		return nil, err
-	}
-	s, err := survey.Read(src.name, src.data)
+	s, woods, err := known(src)
 	if err != nil {
 		return nil, err
 	}

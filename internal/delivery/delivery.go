@@ -32,6 +32,7 @@ type Order struct {
 	Vehicle   *vehicle.Vehicle
 	Survey    []byte // its bytes, for the record
 	Woods     timber.Catalogue
+	Settings  cutlist.Settings // of the cutting list; the usual allowances where none is set
 	Paper     pattern.Paper
 	Tolerance quantity.Length // of meshes
 	// Progress is told of every step done; it may be nil. It is called from one
@@ -109,7 +110,11 @@ func (j job) bytes() ([]byte, error) {
 // jobs lists every file, the slow ones first.
 func (o Order) jobs() ([]job, error) {
 	v := o.Vehicle
-	list, err := cutlist.Make(v, o.Woods, cutlist.Usual())
+	settings := o.Settings
+	if settings.Allowances == (cutlist.Allowances{}) {
+		settings.Allowances = cutlist.Usual()
+	}
+	list, err := cutlist.MakeWith(v, o.Woods, settings)
 	if err != nil {
 		return nil, err
 	}
@@ -117,17 +122,21 @@ func (o Order) jobs() ([]job, error) {
 	for _, it := range v.Items {
 		jobs = append(jobs, job{"cnc/" + v.Stem(it) + ".stl", func(b *bytes.Buffer) error { return o.stl(b, it) }})
 	}
-	for _, it := range v.Items {
-		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, it, o.Paper) }})
-	}
 	moves, err := movement.Of(v, o.Woods)
 	if err != nil {
 		return nil, err
+	}
+	for _, it := range v.Items {
+		noted := *it // what the seasons ask of a part stands on its sheet
+		noted.Notes = append(slices.Clone(it.Notes), moves.Notes(it)...)
+		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, &noted, o.Paper) }})
 	}
 	var heed []string
 	for _, f := range moves.Findings {
 		heed = append(heed, f.Says)
 	}
+	found := *v
+	found.Findings = append(slices.Clone(v.Findings), moves.Findings...)
 	stem := v.Slug + "_issue-" + v.IssueWord()
 	jobs = append(
 		jobs,
@@ -142,7 +151,7 @@ func (o Order) jobs() ([]job, error) {
 	jobs = append(jobs, lists("record/"+stem+"_sizes", listing.Sizes(v))...)
 	jobs = append(
 		jobs,
-		text("record/"+stem+"_findings.txt", listing.Closing(v)),
+		text("record/"+stem+"_findings.txt", listing.Closing(&found)),
 		text("record/"+stem+"_survey.toml", string(o.Survey)),
 		text("README.txt", readme(v)),
 	)

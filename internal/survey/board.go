@@ -2,6 +2,19 @@ package survey
 
 import "lostwood/internal/quantity"
 
+// A Board is one in the yard.
+type Board struct {
+	At                Position
+	ID, Timber        string
+	Thick, Wide, Long quantity.Length
+	Moisture          quantity.Moisture // as measured; 0 where it was not
+	Number            int
+	Note              string
+}
+
+// Measured reports whether the board's moisture was measured.
+func (b *Board) Measured() bool { return b.Moisture > 0 }
+
 const boardMeans = "The boards in the yard. Write [[board]] on a line before each. Without any, the cutting list says only what to buy."
 
 func boardKeys() []key[Board] {
@@ -37,9 +50,9 @@ func boardKeys() []key[Board] {
 		length("wide", "width", "as it lies there", `"9"`, func(b *Board) *quantity.Length { return &b.Wide }),
 		length("long", "length", "as it lies there", `"8 ft"`, func(b *Board) *quantity.Length { return &b.Long }),
 		{
-			name: "moisture", means: "its moisture, in percent of dry weight; as bought where not given", example: "14",
+			name: "moisture", means: "its moisture as measured, in percent of dry weight; not given, it counts as not measured", example: "14",
 			take: func(r *reader, v *node, b *Board) {
-				if f, ok := r.number(v, "moisture in percent", 0, 100); ok {
+				if f, ok := r.number(v, "moisture in percent", 1, 100); ok {
 					b.Moisture = quantity.Moisture(f)
 				}
 			},
@@ -55,12 +68,18 @@ func boardKeys() []key[Board] {
 	}
 }
 
+// thickestBoard is more than any board's thickness.
+const thickestBoard = quantity.Metre
+
 func (r *reader) boards(n *node) {
 	first := map[string]Position{}
 	for _, v := range n.items {
-		b := Board{At: r.at(v), Number: 1, Moisture: r.s.Wood.Bought}
+		b := Board{At: r.at(v), Number: 1}
 		if !readGroup(r, v, "a board", boardKeys(), &b) {
 			continue
+		}
+		if b.Thick >= thickestBoard && !r.unsure {
+			r.fault(v.named["thick"].value.at, "a board "+r.show(b.Thick)+" thick", "see whether its unit is right; a bare number is in "+unitWord(r.unit()))
 		}
 		if b.ID != "" {
 			r.once(first, b.ID, r.src.position(v.named["id"].value.at), "board")

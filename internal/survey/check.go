@@ -73,6 +73,7 @@ func (r *reader) check() {
 	for i := range r.jointDrafts {
 		r.joint(&r.jointDrafts[i])
 	}
+	r.splintersOf()
 	for i := range r.s.Datum {
 		r.about(&r.s.Datum[i], r.datumThing)
 	}

@@ -18,6 +18,8 @@ func FuzzRead(f *testing.F) {
 		"[evidence]\nguess = [\"sill.long = 1/2 plate#1.x - \\u0031 3/4 ± 1/8\", '''a.b = 3''']\n",
 		"[[joint]]\ntenon = \"cross-bar\"\ninto = \"sill\"\nend = \"both\"\nlong = 1\nwide = 1\nthick = 1\n",
 		"[wood]\nclimate = [[2, 80], [5, 75]]\n[doubts]\nrule = \"1/32 in\"\n",
+		"[make]\nplaning = \"1/8\"\nwaste = { bend = 40 }\n[yard]\nthickness = [[\"2\", \"1 3/4\"]]\nsap = \"refused\"\n[[price]]\namount = 9.8\nper = \"m3\"\n",
+		"[[timber]]\nname = \"field elm\"\nsource = \"tests\"\nradial = 4.9\ntangential = 7.8\nshrinks-to = 12\n[[splinter]]\npart = \"sill\"\nlook = \"pale\"\n",
 		"[iron.a.b]\nc.d = { e = [1, [2, {f = 3}]] }\n",
 	} {
 		f.Add([]byte(front + things + s))

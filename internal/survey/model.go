@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"lostwood/internal/quantity"
+	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
 	"lostwood/parts"
 )
@@ -35,6 +36,11 @@ type Survey struct {
 	Fastenings []Fastening
 	Joints     []Joint
 	Evidence   []Statement
+	Timbers    []Timber
+	Splinters  []Splinter
+	Making     Making
+	Yard       Yard
+	Prices     []Price
 	Boards     []Board
 }
 
@@ -44,6 +50,7 @@ type Wood struct {
 	Bought  quantity.Moisture
 	Worked  quantity.Moisture // on the day it is worked; as bought where not stated
 	Service Climate
+	Rings   *timber.Rings // of every part that says nothing of its own; nil where not stated
 }
 
 // A Climate is the moisture the vehicle will live at, one of three ways:
@@ -153,7 +160,8 @@ type Part struct {
 	Number   int // in a row, or alike; 1 where single
 	Centred  Centring
 	Timber   string
-	Stated   []Statement // dimensions given with the part, one term each
+	Rings    *timber.Rings // nil where its line says nothing
+	Stated   []Statement   // dimensions given with the part, one term each
 	Counts   map[string]int
 	Angles   map[string]quantity.Angle
 	Status   vehicle.Status
@@ -285,14 +293,4 @@ type Term struct {
 	Thing   string
 	Hole    int // 0 for none
 	Feature string
-}
-
-// A Board is one in the yard.
-type Board struct {
-	At                Position
-	ID, Timber        string
-	Thick, Wide, Long quantity.Length
-	Moisture          quantity.Moisture
-	Number            int
-	Note              string
 }

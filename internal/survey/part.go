@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"lostwood/internal/quantity"
+	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
 	"lostwood/parts"
 )
@@ -52,6 +53,8 @@ func partKeys() []key[partDraft] {
 			take:  intoChoice(Central, Anywhere, func(d *partDraft) *Centring { return &d.Centred }),
 		},
 		word("timber", "species wood", "its timber, where it is not that of [wood]", `"white ash"`, func(d *partDraft) *string { return &d.Timber }),
+		ringsKey("how the growth rings are to lie: flat (along its broad face), quarter (square to it), the degrees between them, such as 30, or unknown",
+			func(d *partDraft) **timber.Rings { return &d.Rings }),
 		{
 			name: "status", also: "state", example: `"approved"`, means: "how far it has come: proposed, approved, made or fitted",
 			take: (*reader).status,

@@ -64,6 +64,26 @@ func sections() []section {
 			lines: func() []entry { return entries(evidenceKeys()) }, read: (*reader).evidence,
 		},
 		{
+			name: "timber", form: headingEach, means: timberMeans,
+			lines: func() []entry { return entries(timberKeys()) }, read: (*reader).timbers,
+		},
+		{
+			name: "splinter", form: headingEach, means: splinterMeans,
+			lines: func() []entry { return entries(splinterKeys()) }, read: (*reader).splinters,
+		},
+		{
+			name: "make", means: makeMeans,
+			lines: func() []entry { return entries(makeKeys()) }, read: (*reader).making,
+		},
+		{
+			name: "yard", means: yardMeans,
+			lines: func() []entry { return entries(yardKeys()) }, read: (*reader).yard,
+		},
+		{
+			name: "price", form: headingEach, means: priceMeans,
+			lines: func() []entry { return entries(priceKeys()) }, read: (*reader).prices,
+		},
+		{
 			name: "board", form: headingEach, means: boardMeans,
 			lines: func() []entry { return entries(boardKeys()) }, read: (*reader).boards,
 		},
@@ -71,7 +91,13 @@ func sections() []section {
 }
 
 // isRepeated reports whether a heading of that name stands before each of many.
-func isRepeated(name string) bool { return name == "fastening" || name == "joint" || name == "board" }
+func isRepeated(name string) bool {
+	switch name {
+	case "fastening", "joint", "board", "timber", "splinter", "price":
+		return true
+	}
+	return false
+}
 
 // survey reads the whole file.
 func (r *reader) survey(root *node) {
@@ -135,7 +161,17 @@ func otherHeadings(name string) string {
 	case "part":
 		return "parts timbers member members"
 	case "wood":
-		return "timber moisture"
+		return "moisture"
+	case "timber":
+		return "species"
+	case "make":
+		return "making allowances allowance shop"
+	case "price":
+		return "prices cost costs"
+	case "yard":
+		return "sawmill merchant"
+	case "board":
+		return "boards"
 	case "fastening":
 		return "fastenings fixing fixings"
 	case "doubts":

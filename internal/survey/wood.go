@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"lostwood/internal/quantity"
+	"lostwood/internal/timber"
 )
 
 func woodKeys() []key[Wood] {
@@ -42,6 +43,8 @@ func woodKeys() []key[Wood] {
 			means: "instead of service: for each of twelve months, degrees Celsius and percent humidity",
 			take:  (*reader).climate,
 		},
+		ringsKey("how the rings are to lie in every part that says nothing of its own; the words are those of a part",
+			func(w *Wood) **timber.Rings { return &w.Rings }),
 	}
 }
 
