@@ -24,8 +24,12 @@ func (l *List) Said() []string {
 	say("Long x wide x thick. Finished: in service, at %s moisture. Sawn: rounded up, lengths to %s, widths and thicknesses to %s; %s.",
 		percent(float64(m.Service)), name(long), name(across), swollen(m))
 	a := l.Allowances
-	say("Allowed for making (common practice, no source): planing %s off each face, jointing %s off each edge, trimming %s off each end, %s off each end of a bend.",
-		name(a.Planing), name(a.Jointing), name(a.Trimming), name(a.BendTrimming))
+	whence := "common practice, no source"
+	if a != Usual() {
+		whence = "as set; common practice where not"
+	}
+	say("Allowed for making (%s): planing %s off each face, jointing %s off each edge, trimming %s off each end, %s off each end of a bend.",
+		whence, name(a.Planing), name(a.Jointing), name(a.Trimming), name(a.BendTrimming))
 	say("The saw's kerf: %s.", l.kerf())
 	say("Buy: the least stock that dresses to the size as bought. %s of that stock, by plain volume, for all off, without waste.", measured(u))
 	if slices.ContainsFunc(l.Lines, Line.doubtful) {
