@@ -1,7 +1,7 @@
 package main
 
 import (
-	"io"
+	"errors"
 	"os"
 
 	"lostwood/internal/cutlist"
@@ -12,10 +12,6 @@ import (
 	"lostwood/internal/timbering"
 	"lostwood/internal/vehicle"
 )
-
-// mostBytes is as much of a file as is read: more than any survey may have, so
-// that the reader can say that it is too large.
-const mostBytes = 2 << 20
 
 // A source is a survey's bytes and what to call it in messages.
 type source struct {
@@ -28,12 +24,10 @@ func open(args []string) (source, error) {
 	if len(args) == 0 {
 		return source{demo.Name, demo.Survey()}, nil
 	}
-	f, err := os.Open(args[0])
-	if err != nil {
-		return source{}, misuse("%s cannot be read: %v", args[0], plain(err))
+	data, err := survey.Bytes(args[0])
+	if faults := (*survey.Faults)(nil); errors.As(err, &faults) {
+		return source{}, err
 	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, mostBytes))
 	if err != nil {
 		return source{}, misuse("%s cannot be read: %v", args[0], plain(err))
 	}
@@ -42,7 +36,7 @@ func open(args []string) (source, error) {
 
 // plain takes the program's own words off a file error.
 func plain(err error) error {
-	if p, ok := err.(*os.PathError); ok {
+	if p := (*os.PathError)(nil); errors.As(err, &p) {
 		return p.Err
 	}
 	return err

@@ -40,6 +40,16 @@ func Read(name string, data []byte) (*Survey, error) {
 // ReadFile reads the survey in a file. Besides [Faults] it returns an error
 // where the file cannot be opened or read.
 func ReadFile(name string) (*Survey, error) {
+	data, err := Bytes(name)
+	if err != nil {
+		return nil, err
+	}
+	return Read(name, data)
+}
+
+// Bytes reads a file that is to be a survey; one that is too large for any
+// survey is refused with *[Faults] and not read.
+func Bytes(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -55,7 +65,7 @@ func ReadFile(name string) (*Survey, error) {
 	if info, err := f.Stat(); err == nil && info.Size() > largest {
 		return nil, tooLarge(name, info.Size())
 	}
-	return Read(name, data)
+	return data, nil
 }
 
 func read(name string, data []byte, kinds []parts.Kind) (*Survey, error) {
