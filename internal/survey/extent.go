@@ -10,6 +10,7 @@ func (r *reader) extent(v *node, d *fasteningDraft) {
 	f := &d.Fastening
 	things, ok := r.thingsOf(f)
 	if !ok {
+		r.eachGrip(d.grip)
 		return
 	}
 	if !r.rowOf(f, things) || !r.sidesOf(v, d, things) || !r.rimOf(f, things) {

@@ -100,8 +100,13 @@ func (r *reader) fastenings(n *node) {
 			continue
 		}
 		whole := r.boltOrClip(v, &d)
-		if r.run(v, &d) && whole && !r.broken {
+		switch sound := r.run(v, &d) && whole; {
+		case r.broken:
+		case sound:
 			r.extent(v, &d)
+		default: // what it names and what was read of it can still be wrong too
+			r.thingsOf(&d.Fastening)
+			r.eachGrip(d.grip)
 		}
 		r.s.Fastenings = append(r.s.Fastenings, d.Fastening)
 	}
@@ -197,7 +202,6 @@ func (r *reader) run(v *node, d *fasteningDraft) bool {
 	if len(d.runs) > 1 {
 		second := v.named[d.runs[1].name]
 		r.fault(second.at, d.runs[0].name+" and "+d.runs[1].name+" in one fastening", "write the one way from its head to its nut")
-		return false
 	}
 	for i, h := range headings() {
 		if h.name == d.runs[0].name {
@@ -212,7 +216,7 @@ func (r *reader) run(v *node, d *fasteningDraft) bool {
 		ok = ok && fine
 		d.Through = append(d.Through, st)
 	}
-	if ok || list.shape == listShape && len(list.items) == 0 {
+	if len(d.runs) == 1 && (ok || list.shape == listShape && len(list.items) == 0) {
 		return r.throughTwo(list, d.Through)
 	}
 	return false

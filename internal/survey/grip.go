@@ -82,6 +82,20 @@ func (r *reader) grip(v *node) (Reading, bool) {
 	return r.reading(v, r.s.Doubts.Grip.Value, positive)
 }
 
+// eachGrip reads every grip on its own, for what is wrong in it, where it is not
+// known how many there should be.
+func (r *reader) eachGrip(v *node) {
+	switch {
+	case v == nil:
+	case v.shape == listShape:
+		for _, g := range v.items {
+			r.eachGrip(g)
+		}
+	default:
+		r.grip(v)
+	}
+}
+
 // compareGrips puts the grips of one fastening beside each other.
 func (r *reader) compareGrips(grips [][]Reading) {
 	var first *Reading
