@@ -21,7 +21,7 @@ func runs() int {
 		return 2000
 	}
 	if testing.Short() {
-		return 40
+		return 20
 	}
 	return 300
 }
