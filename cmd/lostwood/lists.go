@@ -30,15 +30,10 @@ func runCheck(_ context.Context, args []string, out, _ io.Writer) error {
 
 func runSizes(_ context.Context, args []string, out, errs io.Writer) error {
 	f := flags("sizes", "[SURVEY]", "Lists every size, its give or take, and how we know.", out)
-	format := f.String("format", "table", "how to write it: table, csv or json")
 	intended := f.Bool("intended", false, "set beside each size the one its maker likely meant, where that can be told")
-	rest, err := parse(f, args, 0, 1)
+	rest, how, err := listed(f, args, 0, 1)
 	if err != nil {
 		return err
-	}
-	how, err := listing.ParseFormat(*format)
-	if err != nil {
-		return misuse("%v", err)
 	}
 	src, err := open(rest)
 	if err != nil {

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 
@@ -41,14 +40,7 @@ func runMesh(_ context.Context, args []string, out, _ io.Writer) error {
 	if err != nil {
 		return err
 	}
-	for _, file := range files {
-		name := filepath.Join(*folder, file.Path)
-		if err := delivery.PutFile(name, file.Data); err != nil {
-			return err
-		}
-		fmt.Fprintln(out, name)
-	}
-	return nil
+	return put(*folder, files, out)
 }
 
 func tolerable(mm float64) error {

@@ -5,7 +5,6 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"path/filepath"
 
 	"lostwood/internal/delivery"
 	"lostwood/internal/pattern"
@@ -38,12 +37,8 @@ func runPatterns(_ context.Context, args []string, out, _ io.Writer) error {
 		if err != nil {
 			return fmt.Errorf("%s: %w", it.Name, err)
 		}
-		for _, file := range files {
-			name := filepath.Join(*folder, file.Path)
-			if err := delivery.PutFile(name, file.Data); err != nil {
-				return err
-			}
-			fmt.Fprintln(out, name)
+		if err := put(*folder, files, out); err != nil {
+			return err
 		}
 	}
 	return nil

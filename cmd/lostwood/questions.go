@@ -9,14 +9,9 @@ import (
 
 func runQuestions(_ context.Context, args []string, out, _ io.Writer) error {
 	f := flags("questions", "[SURVEY]", "Lists what contradicts, what nothing checks, what is not known, and what to measure next.", out)
-	format := f.String("format", "table", "how to write it: table, csv or json")
-	rest, err := parse(f, args, 0, 1)
+	rest, how, err := listed(f, args, 0, 1)
 	if err != nil {
 		return err
-	}
-	how, err := listing.ParseFormat(*format)
-	if err != nil {
-		return misuse("%v", err)
 	}
 	st, err := studied(rest)
 	if err != nil {

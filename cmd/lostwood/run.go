@@ -5,9 +5,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"lostwood/internal/delivery"
+	"lostwood/internal/listing"
 )
 
 // A code is what the program ends with.
@@ -127,4 +131,29 @@ func parse(f *pflag.FlagSet, args []string, least, most int) ([]string, error) {
 		return nil, misuse("%s takes no more than %d; there is %q besides", f.Name(), most, f.Arg(most))
 	}
 	return f.Args(), nil
+}
+
+// listed reads the options of a command that prints a list: its arguments, and
+// how to write it.
+func listed(f *pflag.FlagSet, args []string, least, most int) (rest []string, how listing.Format, err error) {
+	format := f.String("format", "table", "how to write it: table, csv or json")
+	if rest, err = parse(f, args, least, most); err != nil {
+		return nil, how, err
+	}
+	if how, err = listing.ParseFormat(*format); err != nil {
+		return nil, how, misuse("%v", err)
+	}
+	return rest, how, nil
+}
+
+// put writes files into a folder, and names each as it is there.
+func put(folder string, files []delivery.File, out io.Writer) error {
+	for _, file := range files {
+		name := filepath.Join(folder, file.Path)
+		if err := delivery.PutFile(name, file.Data); err != nil {
+			return err
+		}
+		fmt.Fprintln(out, name)
+	}
+	return nil
 }

@@ -13,14 +13,9 @@ func runWhy(_ context.Context, args []string, out, _ io.Writer) error {
 	f := flags("why", "PART.SIZE [SURVEY]", "Tells how a size comes about: what says so, what each alone would say, what contradicts,\n"+
 		"what nothing checks. PART is as the survey writes it (reach, near-reach, cross-bar-2), SIZE one of\n"+
 		"its sizes (deep), places (top, fore, mid-x), or what is bored or cut in it (\"fastening 5\").", out)
-	format := f.String("format", "table", "how to write it: table, csv or json")
-	rest, err := parse(f, args, 1, 2)
+	rest, how, err := listed(f, args, 1, 2)
 	if err != nil {
 		return err
-	}
-	how, err := listing.ParseFormat(*format)
-	if err != nil {
-		return misuse("%v", err)
 	}
 	st, err := studied(rest[1:])
 	if err != nil {

@@ -51,8 +51,26 @@ func (n *network) doubtful(t note, s suspect, u quantity.Unit) string {
 		says = fmt.Sprintf("%s does not agree with the rest: it would have to be about %s %s%s. It was left out; read it again.",
 			capital(n.saying(t)), by, way, slipped(s.off, u))
 	}
-	for _, o := range s.others {
-		says += fmt.Sprintf(" It could as well be %s.", n.saying(n.notes[o]))
+	return says + n.asWell(s.others)
+}
+
+// asWell names what a suspect cannot be told from: readings and statements, then
+// assumptions.
+func (n *network) asWell(others []int) string {
+	var read, held []string
+	for _, o := range others {
+		if t := n.notes[o]; t.sort.assumed() {
+			held = append(held, n.saying(t))
+		} else {
+			read = append(read, n.saying(t))
+		}
+	}
+	says := ""
+	if len(read) > 0 {
+		says += fmt.Sprintf(" It could as well be %s.", list(read))
+	}
+	if len(held) > 0 {
+		says += fmt.Sprintf(" Or one of these does not hold: %s.", strings.Join(held, "; "))
 	}
 	return says
 }
@@ -79,35 +97,15 @@ func slipped(off float64, u quantity.Unit) string {
 	return ""
 }
 
-// saying names an observation as people would.
+// saying names an observation as the subject of a sentence.
 func (n *network) saying(t note) string {
-	name := t.subject
-	if m := n.byID[t.subject]; m != nil {
-		name = words(m)
-	}
 	switch t.sort {
-	case sizeRead:
-		return fmt.Sprintf("the reading of how %s the %s is", t.what, name)
-	case holeRead:
-		return fmt.Sprintf("the reading of the %s's %s", name, t.what)
-	case gripRead:
-		return fmt.Sprintf("the grip of fastening %s", name)
-	case clipRead:
-		return fmt.Sprintf("the width of the clip of fastening %s", name)
-	case touching:
-		return fmt.Sprintf("%s touch at fastening %s", t.what, name)
-	case inLine:
-		return fmt.Sprintf("%s is in line with fastening %s", t.what, name)
-	case central:
-		return fmt.Sprintf("fastening %s is in the middle of %s", name, t.what)
-	case twin:
-		return fmt.Sprintf("the %s is like its near twin (%s)", name, t.what)
-	case inRow:
-		return fmt.Sprintf("the %s is like the one before it (%s)", name, t.what)
-	case midway:
-		return fmt.Sprintf("the %s %s", name, t.what)
+	case sizeRead, holeRead:
+		return "the reading of " + n.label(t)
+	case stated:
+		return "the statement " + n.label(t)
 	}
-	return fmt.Sprintf("the statement %q", t.what)
+	return n.label(t)
 }
 
 func verb(of []string, one, many string) string {

@@ -16,19 +16,18 @@ import (
 
 // A Vehicle is a derived vehicle.
 type Vehicle struct {
-	Name        string // as written: "Orchard wagon"
-	Slug        string // for folders and files: "orchard-wagon"
-	Issue       string // the issue letter of the survey
-	Date        time.Time
-	Hash        string        // SHA-256 of the survey's bytes, in hex
-	Unit        quantity.Unit // the unit the survey was written in, and lists are printed in
-	Moisture    Moisture
-	Parts       []*Part // every timber, near before off, fore before hind
-	Items       []*Item // every distinct thing to make, by number
-	Fastenings  []*Fastening
-	Irons       []*Iron
-	Findings    []Finding // what contradicts, what is open, what to heed
-	Assumptions []string  // what was taken for granted, in words
+	Name       string // as written: "Orchard wagon"
+	Slug       string // for folders and files: "orchard-wagon"
+	Issue      string // the issue letter of the survey
+	Date       time.Time
+	Hash       string        // SHA-256 of the survey's bytes, in hex
+	Unit       quantity.Unit // the unit the survey was written in, and lists are printed in
+	Moisture   Moisture
+	Parts      []*Part // every timber, near before off, fore before hind
+	Items      []*Item // every distinct thing to make, by number
+	Fastenings []*Fastening
+	Irons      []*Iron
+	Findings   []Finding // what contradicts, what is open, what to heed
 }
 
 // Moisture is what the wood is bought, worked and kept at.
