@@ -115,10 +115,10 @@ func (a *assembly) fastenings() {
 	for _, s := range a.network.spans {
 		f := &vehicle.Fastening{
 			ID: s.id, What: s.fastening.What, Diameter: s.fastening.Diameter,
-			Grip: a.fit.size(a.network.length(a.fit.X, s)),
+			Grip: a.fit.size(a.network.length(a.fit.X, s)), Hardware: hardware(s),
 		}
 		for i := range s.stops {
-			f.Through = append(f.Through, vehicle.Stop{ID: s.stops[i].id, Hole: s.stops[i].hole + 1})
+			f.Through = append(f.Through, vehicle.Stop{ID: s.stops[i].id, Hole: s.stops[i].hole + 1, Gap: s.stops[i].gap})
 		}
 		a.stand(f, s)
 		first, last := s.stops[0].member, s.stops[len(s.stops)-1].member
