@@ -27,6 +27,7 @@ type Vehicle struct {
 	Items      []*Item // every distinct thing to make, by number
 	Fastenings []*Fastening
 	Irons      []*Iron
+	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
 }
 
