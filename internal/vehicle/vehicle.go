@@ -28,6 +28,7 @@ type Vehicle struct {
 	Fastenings []*Fastening
 	Irons      []*Iron
 	Moves      []Move    // what turns, swings or travels
+	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
 }
 
