@@ -172,6 +172,9 @@ type Iron struct {
 	Sizes          []Dimension
 	Holes          []quantity.Size // from its fore, near or lower end
 	Condition      string
+	Where          string // where it was found
+	Marks, Note    string
+	Photos         []string // names of picture files
 	Place          *Place
 }
 
