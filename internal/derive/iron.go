@@ -99,8 +99,12 @@ func start(i *survey.Iron, size string) quantity.Length {
 
 // readIron enters what was read of one iron.
 func (n *network) readIron(m *member, sizes []survey.Size, holes []survey.Reading) {
+	known := quantity.FromIron
+	if m.iron.Missing.All {
+		known = quantity.Guess
+	}
 	for _, s := range sizes {
-		t := note{sort: sizeRead, subject: m.id, what: s.Name, known: quantity.FromIron, member: m, line: s.At.Line}
+		t := note{sort: sizeRead, subject: m.id, what: s.Name, known: known, member: m, line: s.At.Line}
 		if u := m.size(s.Name); u != none {
 			n.read(t, s.Reading, u)
 			continue
@@ -111,7 +115,7 @@ func (n *network) readIron(m *member, sizes []survey.Size, holes []survey.Readin
 	}
 	for k, h := range holes {
 		if k < len(m.holes) {
-			n.read(note{sort: holeRead, subject: m.id, what: fmt.Sprintf("hole %d", k+1), known: quantity.FromIron, member: m, hole: k}, h, m.holes[k])
+			n.read(note{sort: holeRead, subject: m.id, what: fmt.Sprintf("hole %d", k+1), known: known, member: m, hole: k}, h, m.holes[k])
 		}
 	}
 }
