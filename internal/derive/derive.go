@@ -53,6 +53,11 @@ func (n *network) adjust() (*fit, error) {
 	if sol, err = n.taper(sol); err != nil {
 		return nil, err
 	}
+	if len(n.windows) > 0 {
+		if sol, err = n.settle(); err != nil {
+			return nil, err
+		}
+	}
 	f := &fit{Solution: sol, network: n}
 	if err := n.explain(f); err != nil {
 		return nil, err

@@ -100,6 +100,9 @@ func (st *Study) against(t target, bs []bearing) []string {
 	reach := st.fit.Covariances(t.term)
 	doubt := st.fit.DoubtOf(t.term)
 	for _, s := range st.fit.suspects {
+		if s.observation == none {
+			continue
+		}
 		if off := st.alone(t.term, s.observation, reach) - quantity.Length(t.term.Value); math.Abs(off.Millimetres()) > doubt/4 {
 			subjects[st.network.notes[s.observation].subject] = true
 		}
