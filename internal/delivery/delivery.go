@@ -93,6 +93,20 @@ func Make(ctx context.Context, o Order) ([]File, error) {
 	return files, nil
 }
 
+// Paths are those of the files that Make would make, sorted.
+func Paths(o Order) ([]string, error) {
+	jobs, err := o.jobs()
+	if err != nil {
+		return nil, err
+	}
+	var paths []string
+	for _, j := range jobs {
+		paths = append(paths, j.path)
+	}
+	slices.Sort(paths)
+	return paths, nil
+}
+
 // A job makes one file.
 type job struct {
 	path string

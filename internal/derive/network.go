@@ -61,6 +61,7 @@ type network struct {
 	unknowns []unknown
 	notes    []note // one for each observation
 	problem  adjust.Problem
+	commons  []common // one for each common error of problem
 	falls    map[side]fall // where timbers are no plain boxes, once sizes are about known
 }
 

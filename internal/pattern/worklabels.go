@@ -53,10 +53,10 @@ func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, qu
 			continue
 		}
 		if len(lines) > 0 {
-			lines = append(lines, line{l.brief(op, l.what(op)), small, outline.Bold})
+			lines = append(lines, line{l.brief(op, l.item.WorkWords(op)), small, outline.Bold})
 			continue
 		}
-		what := l.what(op)
+		what := l.item.WorkWords(op)
 		if strings.HasPrefix(ref, what) {
 			what = "" // the work is called by what it is
 		}

@@ -27,6 +27,7 @@ type Vehicle struct {
 	Items      []*Item // every distinct thing to make, by number
 	Fastenings []*Fastening
 	Irons      []*Iron
+	Moves      []Move    // what turns, swings or travels
 	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
 }
@@ -148,6 +149,7 @@ type Fastening struct {
 	Diameter quantity.Length
 	Grip     quantity.Size // head to nut, as adjusted
 	Through  []Stop        // what it goes through, head first
+	Hardware Hardware
 	// Head is where its head bears; Way is the direction from there to the nut.
 	// In a wheel Head is not known and Way is zero.
 	Head [3]quantity.Size
@@ -158,6 +160,8 @@ type Fastening struct {
 type Stop struct {
 	ID   string
 	Hole int // of an iron, from 1; 0 for a timber
+	// Gap is how far it lies from the one before on purpose; below 0 it is let in that deep.
+	Gap quantity.Length
 }
 
 // An Iron is one iron as adjusted.
@@ -168,6 +172,9 @@ type Iron struct {
 	Sizes          []Dimension
 	Holes          []quantity.Size // from its fore, near or lower end
 	Condition      string
+	Where          string // where it was found
+	Marks, Note    string
+	Photos         []string // names of picture files
 	Place          *Place
 }
 
