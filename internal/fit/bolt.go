@@ -66,6 +66,9 @@ func sizesOf(f *vehicle.Fastening) hardware {
 		wide, deep, _ := bolt.Head(d)
 		h.headWide, h.headDeep = wide.Max, deep.Max
 	}
+	if f.Hardware.Head == vehicle.Flush {
+		h.headDeep = 0
+	}
 	if b := f.Hardware.Bolt; b != nil && b.Nut > 0 {
 		h.nutDeep = b.Nut
 	}
@@ -155,11 +158,21 @@ func (r *run) stack() (from, to quantity.Length) {
 	} else {
 		from = r.f.Hardware.Sunk
 	}
-	if l := r.leave[len(r.leave)-1]; !math.IsNaN(l) {
+	last := len(r.leave) - 1
+	if l := r.leave[last]; !math.IsNaN(l) {
 		to = quantity.Length(l)
+	}
+	if r.f.What == "screw" { // it ends in the last thing
+		if e := r.enter[last]; last > 0 && !math.IsNaN(e) {
+			to = min(to, quantity.Length(e)+bite*(quantity.Length(e)-from))
+		}
 	}
 	return from, to
 }
+
+// bite is how far a screw goes into the last thing, against the thickness of what
+// it holds to it; common practice, no source.
+const bite = 2
 
 // along is a place on the fastening's line.
 func (r *run) along(by quantity.Length) form.Vec { return r.head.Plus(r.way, by) }
@@ -176,7 +189,7 @@ func (r *run) thing() *thing {
 	case "clip":
 		t.shape = r.clip(to)
 	case "screw":
-		t.shape = form.Union{r.rod(r.size.shank, from, to), r.rod(r.size.headWide, from-r.size.headDeep, from)}
+		t.shape = r.rod(r.size.shank, from, to) // its head is sunk flush
 	default:
 		t.shape = r.bolt(from, to)
 	}
@@ -189,9 +202,10 @@ func (r *run) thing() *thing {
 func (r *run) bolt(from, to quantity.Length) form.Volume {
 	h := r.size
 	u := form.Union{r.rod(h.shank, from, to+h.washer+h.nutDeep+h.thread)}
-	if r.f.Hardware.Head == vehicle.SquareNeck {
+	switch r.f.Hardware.Head {
+	case vehicle.SquareNeck:
 		u = append(u, r.rod(h.headWide, from-h.headDeep, from))
-	} else {
+	case vehicle.PlainHead:
 		u = append(u, r.bar(h.headWide, from-h.headDeep, from))
 	}
 	if h.washer > 0 && h.washerWide > 0 {

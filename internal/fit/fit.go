@@ -29,6 +29,7 @@ type Doubts interface {
 // A Report is what offering up comes to.
 type Report struct {
 	Remarks []vehicle.Remark // worst first
+	Bolts   []Bolt           // what each bolt wants
 
 	Counts Counts
 }
@@ -64,6 +65,9 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue, doubts Doubts) (*Report, err
 	c.count()
 	c.near = c.neighbours()
 	c.clashes()
+	c.holes()
+	c.contacts()
+	c.lengths()
 	return &c.report, nil
 }
 
@@ -89,3 +93,10 @@ func (c *check) show(l quantity.Length) string { return quantity.Format(l, c.veh
 func placeOf(p form.Vec) *vehicle.Spot { return &vehicle.Spot{p.X, p.Y, p.Z} }
 
 func the(name string) string { return fmt.Sprintf("the %s", name) }
+
+func capital(s string) string {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
+		return s
+	}
+	return string(s[0]-'a'+'A') + s[1:]
+}
