@@ -12,6 +12,7 @@ package fit
 
 import (
 	"fmt"
+	"strings"
 
 	"lostwood/internal/movement"
 	"lostwood/internal/quantity"
@@ -30,6 +31,7 @@ type Doubts interface {
 type Report struct {
 	Remarks []vehicle.Remark // worst first
 	Bolts   []Bolt           // what each bolt wants
+	Leave   []Leave          // what to leave on, or unbored, until offered up
 
 	Counts Counts
 }
@@ -68,6 +70,11 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue, doubts Doubts) (*Report, err
 	c.holes()
 	c.contacts()
 	c.lengths()
+	c.distances()
+	c.woodLeft()
+	c.season()
+	c.leaveEnds()
+	c.leaveHoles()
 	return &c.report, nil
 }
 
@@ -93,6 +100,14 @@ func (c *check) show(l quantity.Length) string { return quantity.Format(l, c.veh
 func placeOf(p form.Vec) *vehicle.Spot { return &vehicle.Spot{p.X, p.Y, p.Z} }
 
 func the(name string) string { return fmt.Sprintf("the %s", name) }
+
+// listed joins names as people say them.
+func listed(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+}
 
 func capital(s string) string {
 	if s == "" || s[0] < 'a' || s[0] > 'z' {

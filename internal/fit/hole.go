@@ -8,7 +8,6 @@ import (
 	"lostwood/internal/bolt"
 	"lostwood/internal/quantity"
 	"lostwood/internal/vehicle"
-	"lostwood/parts/form"
 )
 
 // lost is how far a hole may lie off its bolt and still be taken for that bolt's.
@@ -90,7 +89,7 @@ func (c *check) inLine(r *run) {
 			}
 		}
 	}
-	if at[0] < 0 || worst < roundings {
+	if at[0] < 0 || worst < unseen {
 		return
 	}
 	a, b := hs[at[0]], hs[at[1]]
@@ -111,6 +110,9 @@ func (c *check) inLine(r *run) {
 	m.Things = append(m.Things, "fastening "+r.f.ID)
 	c.say(m)
 }
+
+// unseen is what no hole is bored to; common practice, no source.
+const unseen = 0.4
 
 // roundings is what two ways to work out one place may differ by.
 const roundings = 0.05
@@ -205,5 +207,3 @@ func (c *check) contact(r *run, i int) {
 	m.Things = append(m.Things, "fastening "+r.f.ID)
 	c.say(m)
 }
-
-var _ = form.Vec{}

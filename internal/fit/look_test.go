@@ -34,3 +34,19 @@ func TestLook(t *testing.T) {
 		fmt.Println(m.Gravity, "|", m.Check, "|", m.Subject, "|", m.Says, m.Do, m.Place)
 	}
 }
+
+func TestLeave(t *testing.T) {
+	woods, _ := timber.Published()
+	s, err := survey.Read("demo", demo.Survey())
+	require.NoError(t, err)
+	st, err := derive.Examine(s, woods)
+	require.NoError(t, err)
+	r, err := fit.Of(st.Vehicle, woods, st)
+	require.NoError(t, err)
+	for _, l := range r.Leave {
+		fmt.Println(l.Says)
+	}
+	for _, b := range r.Bolts[:12] {
+		fmt.Printf("%+v\n", b)
+	}
+}
