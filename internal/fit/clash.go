@@ -126,6 +126,7 @@ func (c *check) clash(p pair, o probe.Overlap) {
 	}
 	c.about(&r, p.a, p.b)
 	c.say(r)
+	c.inEachOther[p] = true
 }
 
 const fitting = "common practice, no source"
@@ -133,7 +134,7 @@ const fitting = "common practice, no source"
 // piece names a thing by the part of it that lies at a place: the nut of a bolt.
 func (c *check) piece(t *thing, at form.Vec) string {
 	if t.bolt == nil {
-		return the(t.name)
+		return t.the()
 	}
 	for _, r := range c.runs {
 		if r.self == t {
@@ -177,12 +178,12 @@ func (c *check) cure(p pair, o probe.Overlap) string {
 	}
 	part := c.piece(b, o.At)
 	if part[:len("the shank")] == "the shank" {
-		return fmt.Sprintf("Let the bolt go through %s too, and say so in its run, or move it.", the(a.name))
+		return fmt.Sprintf("Let the bolt go through %s too, and say so in its run, or move it.", a.the())
 	}
 	if a.wood() {
-		return fmt.Sprintf("Cut a pocket for it in %s, let it go through that too, or turn the bolt round.", the(a.name))
+		return fmt.Sprintf("Cut a pocket for it in %s, let it go through that too, or turn the bolt round.", a.the())
 	}
-	return fmt.Sprintf("Sink it flush (sunk, or head = \"flush\"), or let the bolt go through %s too.", the(a.name))
+	return fmt.Sprintf("Sink it flush (sunk, or head = \"flush\"), or let the bolt go through %s too.", a.the())
 }
 
 // about enters what a remark bears on.

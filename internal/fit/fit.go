@@ -30,6 +30,7 @@ type Doubts interface {
 // A Report is what offering up comes to.
 type Report struct {
 	Remarks []vehicle.Remark // worst first
+	Steps   []Step           // an order in which it goes together
 	Bolts   []Bolt           // what each bolt wants
 	Leave   []Leave          // what to leave on, or unbored, until offered up
 
@@ -45,14 +46,15 @@ type Counts struct {
 
 // A check is one offering up, while it is done.
 type check struct {
-	vehicle *vehicle.Vehicle
-	doubts  Doubts // may be nil
-	seasons *movement.Report
-	things  []*thing
-	byID    map[string]*thing
-	runs    []*run
-	near    []pair
-	report  Report
+	vehicle     *vehicle.Vehicle
+	doubts      Doubts // may be nil
+	seasons     *movement.Report
+	things      []*thing
+	byID        map[string]*thing
+	runs        []*run
+	near        []pair
+	inEachOther map[pair]bool // told as an overlap already
+	report      Report
 }
 
 // Of offers the vehicle up. Doubts may be nil: then nothing is said of what to
@@ -62,7 +64,7 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue, doubts Doubts) (*Report, err
 	if err != nil {
 		return nil, err
 	}
-	c := &check{vehicle: v, doubts: doubts, seasons: seasons, byID: map[string]*thing{}}
+	c := &check{vehicle: v, doubts: doubts, seasons: seasons, byID: map[string]*thing{}, inEachOther: map[pair]bool{}}
 	c.assemble()
 	c.count()
 	c.near = c.neighbours()
@@ -75,6 +77,7 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue, doubts Doubts) (*Report, err
 	c.season()
 	c.leaveEnds()
 	c.leaveHoles()
+	c.goTogether()
 	return &c.report, nil
 }
 
@@ -99,7 +102,15 @@ func (c *check) show(l quantity.Length) string { return quantity.Format(l, c.veh
 
 func placeOf(p form.Vec) *vehicle.Spot { return &vehicle.Spot{p.X, p.Y, p.Z} }
 
-func the(name string) string { return fmt.Sprintf("the %s", name) }
+// the names something within a sentence: the near reach, cross bar 2.
+func the(name string) string {
+	if name == "" || strings.HasPrefix(name, "fastening ") || name[len(name)-1] >= '0' && name[len(name)-1] <= '9' {
+		return name
+	}
+	return fmt.Sprintf("the %s", name)
+}
+
+func (t *thing) the() string { return the(t.name) }
 
 // listed joins names as people say them.
 func listed(names []string) string {

@@ -97,14 +97,14 @@ func (c *check) inLine(r *run) {
 	m := vehicle.Remark{
 		Check: "holes in line", Gravity: vehicle.CannotGo, Subject: r.self.title(r),
 		Says: fmt.Sprintf("For fastening %s the hole in %s and the hole in %s are %s out of line; its bolt goes through up to %s.",
-			r.f.ID, the(a.thing.name), the(b.thing.name), c.show(apart), c.show(quantity.Length(r.slack(a, b)))),
-		Do:       fmt.Sprintf("Bore it in %s with %s held in its place, not to the drawing.", the(woodOf(a, b).name), the(other(a, b).name)),
+			r.f.ID, a.thing.the(), b.thing.the(), c.show(apart), c.show(quantity.Length(r.slack(a, b)))),
+		Do:       fmt.Sprintf("Bore it in %s with %s held in its place, not to the drawing.", woodOf(a, b).the(), other(a, b).the()),
 		Measured: vehicle.OfLength(apart), Limit: vehicle.OfLength(quantity.Length(r.slack(a, b))), Basis: "the play of the bolt in both holes",
 		Place: placeOf(b.at),
 	}
 	if worst <= float64(ease) {
 		m.Gravity = vehicle.LookAt
-		m.Do = fmt.Sprintf("Ease the hole in %s by %s, or bore it with the other in place.", the(woodOf(a, b).name), c.show(quantity.Length(worst)))
+		m.Do = fmt.Sprintf("Ease the hole in %s by %s, or bore it with the other in place.", woodOf(a, b).the(), c.show(quantity.Length(worst)))
 	}
 	c.about(&m, a.thing, b.thing)
 	m.Things = append(m.Things, "fastening "+r.f.ID)
@@ -158,11 +158,11 @@ func (c *check) holeSizes(r *run) {
 		switch {
 		case play < bolt.LeastPlay-roundings:
 			m.Limit = vehicle.OfLength(bolt.LeastPlay)
-			m.Says = fmt.Sprintf("The hole in %s for fastening %s is only %s wider than its bolt: driving it splits the wood.", the(h.thing.name), r.f.ID, c.show(play))
+			m.Says = fmt.Sprintf("The hole in %s for fastening %s is only %s wider than its bolt: driving it splits the wood.", h.thing.the(), r.f.ID, c.show(play))
 			m.Do = fmt.Sprintf("Bore it %s.", c.show(bolt.Hole(r.f.Diameter)))
 		case play > bolt.MostPlay+roundings:
 			m.Limit = vehicle.OfLength(bolt.MostPlay)
-			m.Says = fmt.Sprintf("The hole in %s for fastening %s is %s wider than its bolt, which works loose in it.", the(h.thing.name), r.f.ID, c.show(play))
+			m.Says = fmt.Sprintf("The hole in %s for fastening %s is %s wider than its bolt, which works loose in it.", h.thing.the(), r.f.ID, c.show(play))
 			m.Do = fmt.Sprintf("Bore it %s.", c.show(bolt.Hole(r.f.Diameter)))
 		default:
 			continue
@@ -196,8 +196,8 @@ func (c *check) contact(r *run, i int) {
 		return
 	}
 	m := vehicle.Remark{
-		Check: "contact", Gravity: vehicle.LookAt, Subject: the(a.name)[4:] + ", " + b.name,
-		Says: fmt.Sprintf("%s and %s are to touch at fastening %s and are %s apart.", capital(the(a.name)), the(b.name), r.f.ID, c.show(gap)),
+		Check: "contact", Gravity: vehicle.LookAt, Subject: a.name + ", " + b.name,
+		Says: fmt.Sprintf("%s and %s are to touch at fastening %s and are %s apart.", capital(a.the()), b.the(), r.f.ID, c.show(gap)),
 		Do: fmt.Sprintf("Pack it out by %s, or say in the run that there is a gap (\"gap %s\"). If neither is so, a size or a reading between them is wrong: see lostwood questions.",
 			c.show(gap), c.show(gap)),
 		Measured: vehicle.OfLength(gap), Limit: vehicle.OfLength(drawn), Basis: fitting,

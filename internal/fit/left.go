@@ -243,9 +243,9 @@ func (c *check) leaveHolesOf(t, s *thing) (Leave, bool) {
 		return Leave{}, false
 	}
 	return Leave{
-		Part: t.part.Item, What: "holes " + listed(names), By: worst, Allows: 2 * c.allows(shared[first]), Until: the(s.name),
+		Part: t.part.Item, What: "holes " + listed(names), By: worst, Allows: 2 * c.allows(shared[first]), Until: s.the(),
 		Says: fmt.Sprintf("In %s bore fastening %s, bolt up %s there, and mark fastening %s through its holes: they may be %s off.",
-			the(t.name), shared[first].f.ID, the(s.name), listed(names), c.show(worst)),
+			t.the(), shared[first].f.ID, s.the(), listed(names), c.show(worst)),
 	}, true
 }
 

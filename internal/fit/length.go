@@ -129,11 +129,11 @@ func (c *check) neck(r *run, b Bolt) {
 	thick := quantity.Length(r.leave[0] - r.enter[0])
 	switch {
 	case !first.wood():
-		m.Says = fmt.Sprintf("The square neck of fastening %s bears on %s: that needs a square hole, or its head stands off by %s.", r.f.ID, the(first.name), c.show(deep))
+		m.Says = fmt.Sprintf("The square neck of fastening %s bears on %s: that needs a square hole, or its head stands off by %s.", r.f.ID, first.the(), c.show(deep))
 		m.Do = "See whether the iron's hole is square. If it is round, the bolt is another fastening's, or its head is plain."
 		m.Measured = vehicle.OfLength(deep)
 	case !math.IsNaN(float64(thick)) && thick < deep:
-		m.Says = fmt.Sprintf("The square neck of fastening %s is %s deep and %s only %s thick.", r.f.ID, c.show(deep), the(first.name), c.show(thick))
+		m.Says = fmt.Sprintf("The square neck of fastening %s is %s deep and %s only %s thick.", r.f.ID, c.show(deep), first.the(), c.show(thick))
 		m.Do = "Take a plain head, or a bolt with a shorter neck."
 		m.Measured = vehicle.OfLength(thick)
 	default:

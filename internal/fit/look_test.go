@@ -43,10 +43,7 @@ func TestLeave(t *testing.T) {
 	require.NoError(t, err)
 	r, err := fit.Of(st.Vehicle, woods, st)
 	require.NoError(t, err)
-	for _, l := range r.Leave {
-		fmt.Println(l.Says)
-	}
-	for _, b := range r.Bolts[:12] {
+	for _, b := range r.Steps {
 		fmt.Printf("%+v\n", b)
 	}
 }

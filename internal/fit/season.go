@@ -52,12 +52,12 @@ func (c *check) room(p pair, g probe.Gap) {
 	case g.Wide > roundings && left < 0:
 		m.Check = "binds when wet"
 		m.Says = fmt.Sprintf("%s and %s are %s apart in service and press on each other when wet: the wood wants %s, at %.3g %% moisture.",
-			capital(the(p.a.name)), the(p.b.name), c.show(g.Wide), c.show(wet), float64(c.vehicle.Moisture.Wettest))
-		m.Do = fmt.Sprintf("Take %s off %s, or leave that much more room.", c.show(narrow-left), the(planed(p).name))
+			capital(p.a.the()), p.b.the(), c.show(g.Wide), c.show(wet), float64(c.vehicle.Moisture.Wettest))
+		m.Do = fmt.Sprintf("Take %s off %s, or leave that much more room.", c.show(narrow-left), planed(p).the())
 		m.Measured, m.Limit = vehicle.OfLength(left), vehicle.OfLength(0)
 	case g.Wide > roundings && g.Wide < narrow:
 		m.Check = "near miss"
-		m.Says = fmt.Sprintf("%s and %s pass each other with %s to spare.", capital(the(p.a.name)), the(p.b.name), c.show(g.Wide))
+		m.Says = fmt.Sprintf("%s and %s pass each other with %s to spare.", capital(p.a.the()), p.b.the(), c.show(g.Wide))
 		m.Do = "See that they are meant to, and ease one if not."
 		m.Measured, m.Limit = vehicle.OfLength(g.Wide), vehicle.OfLength(narrow)
 	default:

@@ -69,7 +69,7 @@ func (c *check) fromEnds(t *thing, b bore, r *run) {
 			continue
 		}
 		c.tooNear(t, r, b, "end distance", left, endLeast, endFull,
-			fmt.Sprintf("from the %s end of %s", t.endWord(to), the(t.name)))
+			fmt.Sprintf("from the %s end of %s", t.endWord(to), t.the()))
 	}
 }
 
@@ -116,7 +116,7 @@ func (c *check) fromEdges(t *thing, b bore, r *run) {
 		if left >= quantity.Length(edgeLeast)*r.f.Diameter {
 			continue
 		}
-		c.tooNear(t, r, b, "edge distance", left, edgeLeast, edgeLeast, "from an edge of "+the(t.name))
+		c.tooNear(t, r, b, "edge distance", left, edgeLeast, edgeLeast, "from an edge of "+t.the())
 	}
 }
 
@@ -133,7 +133,7 @@ func (c *check) fromNext(t *thing, i int, r *run) {
 		if across > 2*r.f.Diameter || along >= quantity.Length(rowLeast)*r.f.Diameter {
 			continue
 		}
-		c.tooNear(t, r, b, "bolt spacing", along, rowLeast, rowFull, fmt.Sprintf("from fastening %s along the grain of %s", c.boredFor(t, o).f.ID, the(t.name)))
+		c.tooNear(t, r, b, "bolt spacing", along, rowLeast, rowFull, fmt.Sprintf("from fastening %s along the grain of %s", c.boredFor(t, o).f.ID, t.the()))
 	}
 }
 
