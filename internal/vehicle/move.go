@@ -57,6 +57,7 @@ type HeadShape int
 const (
 	PlainHead  HeadShape = iota // square or hexagon, lying on the face
 	SquareNeck                  // a dome with a square neck that sinks into wood
+	Flush                       // sunk flush into the iron it bears on
 )
 
 // An OldBolt is a surviving bolt as it was read; lengths that were not read are 0.
