@@ -49,6 +49,7 @@ func (st *Study) reasons(t target) *vehicle.Account {
 	a.Contradicts = st.against(t, bs)
 	a.Told = told(bs)
 	a.GiveOrTake = st.giveOrTakeOf(a.Told)
+	a.Bounds = st.bounds(t)
 	a.Unchecked = st.unchecked(bs)
 	if a.Size.Known == quantity.Unknown {
 		a.Open = st.openings(t)
