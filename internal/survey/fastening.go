@@ -26,11 +26,12 @@ func headings() []heading {
 // A fasteningDraft is a fastening while its lines are read.
 type fasteningDraft struct {
 	Fastening
-	runs []*line // by direction
-	bolt *node
-	clip *node
-	grip *node
-	what *node
+	runs  []*line // by direction
+	bolt  *node
+	clip  *node
+	grip  *node
+	what  *node
+	shear *node
 }
 
 func fasteningKeys() []key[fasteningDraft] {
@@ -40,7 +41,7 @@ func fasteningKeys() []key[fasteningDraft] {
 	keys := []key[fasteningDraft]{
 		{
 			name: "bolt", also: "diameter rivet screw", example: `"1/2"`,
-			means: "its diameter, or the id of a bolt under [bolt]",
+			means: "its diameter, or the id of a bolt under [bolt]; for a row or pair a list of ids set out as grips are, \"-\" for one not found",
 			take:  keep(func(d *fasteningDraft) **node { return &d.bolt }),
 		},
 		{
@@ -59,6 +60,11 @@ func fasteningKeys() []key[fasteningDraft] {
 			name: "grip", example: `["7 1/16", "7"]`,
 			means: "head to nut, by the bolt's mark: one; for a pair near and off; for a row one for each, or a near and off of each. \"-\" is one not taken",
 			take:  keep(func(d *fasteningDraft) **node { return &d.grip }),
+		},
+		key[fasteningDraft]{
+			name: "shear", also: "bruise", example: `"reach 2 7/16"`,
+			means: "where its shank is bruised: the thing whose far face bore there, and how far that is from under the head; one or a list. Of a row or pair the first is meant, unless the thing says which",
+			take:  keep(func(d *fasteningDraft) **node { return &d.shear }),
 		},
 		pairKey(func(d *fasteningDraft) *Sides { return &d.Sides }),
 		key[fasteningDraft]{
@@ -167,6 +173,9 @@ func (r *reader) clip(v *node, d *fasteningDraft) bool {
 
 // boltOf takes a diameter, or the id of a bolt.
 func (r *reader) boltOf(d *fasteningDraft) bool {
+	if d.bolt.shape == listShape {
+		return r.listOfBolts(d)
+	}
 	if id := strings.TrimSpace(d.bolt.text); d.bolt.shape == textShape && isID(id) {
 		b := r.bolts[id]
 		if b == nil && !r.broken {

@@ -19,7 +19,7 @@ func TestKeyFaults(t *testing.T) {
 		{
 			"nothing near", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", ▲colour = "red" }` + "\n[part]\n",
 			`a plate has no “colour”`,
-			`write kind, runs, pair, number, long, wide, thick, holes, off, found, name, condition, where, marks, photos or note`,
+			`write kind, runs, pair, number, long, wide, thick, holes, from, across, bent, crank, off, found, name, condition, where, marks, photos or note`,
 		},
 		{
 			"unknown heading", front + `[part]
@@ -53,7 +53,7 @@ guess = []
 		{
 			"size of another kind", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", ▲girth = "40" }` + "\n[part]\n",
 			`a plate has no “girth”`,
-			`write kind, runs, pair, number, long, wide, thick, holes, off, found, name, condition, where, marks, photos or note`,
+			`write kind, runs, pair, number, long, wide, thick, holes, from, across, bent, crank, off, found, name, condition, where, marks, photos or note`,
 		},
 		{
 			"dimension of another kind", front + "[part]\n" + `bolster = { kind = "bolster", runs = "across", ▲taper = "1/4" }` + "\n",

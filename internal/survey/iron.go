@@ -116,6 +116,7 @@ func ironKeys(k IronKind) []key[ironDraft] {
 		numberKey(func(d *ironDraft) *int { return &d.Number }),
 	}
 	keys = append(keys, sizeKeys(k, func(d *ironDraft) *readings { return &d.readings })...)
+	keys = append(keys, shapeKeys(k)...)
 	other := func(place func(*ironDraft) *otherDraft) func(*reader, *node, *ironDraft) {
 		return func(r *reader, v *node, d *ironDraft) {
 			o := place(d)
@@ -160,6 +161,7 @@ func (r *reader) irons(n *node) {
 	r.each(n, "an iron", func(at int, id string, v *node) {
 		d := ironDraft{Iron: Iron{At: r.src.position(at), ID: id, Name: spoken(id), Number: 1}}
 		d.Kind = r.ironKind(v)
+		r.middle = fromMiddle(v)
 		if readGroup(r, v, whatIron(d.Kind), ironKeys(d.Kind), &d) {
 			r.ironRuns(v, &d)
 		}
@@ -173,6 +175,7 @@ func (r *reader) irons(n *node) {
 			r.endHoles(d.found.sizes, d.found.holes, d.sizes)
 			r.alikeSizes(d.sizes, d.found.sizes, "as made and as found")
 		}
+		r.shapeSense(v, &d)
 		r.ironPeers(&d)
 		r.s.Irons = append(r.s.Irons, d.Iron)
 	})

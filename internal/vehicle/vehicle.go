@@ -28,6 +28,7 @@ type Vehicle struct {
 	Fastenings []*Fastening
 	Irons      []*Iron
 	Moves      []Move    // what turns, swings or travels
+	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
 }
 
@@ -171,6 +172,9 @@ type Iron struct {
 	Sizes          []Dimension
 	Holes          []quantity.Size // from its fore, near or lower end
 	Condition      string
+	Where          string // where it was found
+	Marks, Note    string
+	Photos         []string // names of picture files
 	Place          *Place
 }
 
