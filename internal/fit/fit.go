@@ -16,6 +16,7 @@ import (
 
 	"lostwood/internal/movement"
 	"lostwood/internal/quantity"
+	"lostwood/internal/solid"
 	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
 	"lostwood/parts/form"
@@ -54,6 +55,7 @@ type check struct {
 	runs        []*run
 	near        []pair
 	inEachOther map[pair]bool // told as an overlap already
+	fields      map[*thing]*solid.Solid
 	report      Report
 }
 
@@ -64,7 +66,7 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue, doubts Doubts) (*Report, err
 	if err != nil {
 		return nil, err
 	}
-	c := &check{vehicle: v, doubts: doubts, seasons: seasons, byID: map[string]*thing{}, inEachOther: map[pair]bool{}}
+	c := &check{vehicle: v, doubts: doubts, seasons: seasons, byID: map[string]*thing{}, inEachOther: map[pair]bool{}, fields: map[*thing]*solid.Solid{}}
 	c.assemble()
 	c.count()
 	c.near = c.neighbours()
@@ -78,6 +80,8 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue, doubts Doubts) (*Report, err
 	c.leaveEnds()
 	c.leaveHoles()
 	c.goTogether()
+	c.moves()
+	c.settle()
 	return &c.report, nil
 }
 

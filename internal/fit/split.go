@@ -35,12 +35,12 @@ func (s *strip) split() bool {
 // bench takes a group apart by itself, as if nothing else were there.
 func (s *strip) bench(g []int) {
 	rest := slices.Clone(s.there)
-	clear := func() {
+	none := func() {
 		for i := range s.there {
 			s.there[i] = false
 		}
 	}
-	clear()
+	none()
 	for _, i := range g {
 		s.there[i] = true
 	}
