@@ -15,6 +15,7 @@ type Body struct {
 	corners []form.Vec
 	facets  [][3]int
 	edges   []edge
+	sag     float64 // how far a facet may lie from the true surface
 }
 
 // An edge is where two facets meet.
@@ -35,7 +36,7 @@ func Of(v form.Volume, tolerance Length) (*Body, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Body{corners: m.Vertices, facets: m.Triangles}
+	b := &Body{corners: m.Vertices, facets: m.Triangles, sag: 1.1 * float64(tolerance)}
 	b.findEdges(s.Surfaces())
 	return b, nil
 }
@@ -129,7 +130,7 @@ func (p Pose) place(v form.Vec) form.Vec {
 
 // Placed is the body in a pose. A pose whose axes are left-handed makes its mirror image.
 func (b *Body) Placed(p Pose) *Body {
-	out := &Body{corners: make([]form.Vec, len(b.corners)), facets: b.facets, edges: b.edges}
+	out := &Body{corners: make([]form.Vec, len(b.corners)), facets: b.facets, edges: b.edges, sag: b.sag}
 	for i, c := range b.corners {
 		out.corners[i] = p.place(c)
 	}

@@ -19,7 +19,7 @@ func knotAt(body int, s spot) knot {
 }
 
 // chained joins pieces that meet two by two into lines, and finds the arcs in them.
-func chained(pieces []piece) []Line {
+func (s *Scene) chained(pieces []piece) []Line {
 	at := map[knot][]int{}
 	for i, p := range pieces {
 		for _, k := range []knot{knotAt(p.body, p.a), knotAt(p.body, p.b)} {
@@ -61,26 +61,26 @@ func chained(pieces []piece) []Line {
 		back := follow(p.a, p.body)
 		slices.Reverse(back)
 		run := append(append(back, p.a, p.b), ahead...)
-		out = append(out, Line{p.body, p.sight, curved(run)})
+		out = append(out, Line{p.body, p.sight, curved(run, s.bodies[p.body].sag)})
 	}
 	return out
 }
 
 // curved makes a path of a run of places: straight where they lie in a line,
-// arcs where they lie on a circle.
-func curved(run []spot) form.Path {
+// arcs where they lie on a circle that leaves their chords by no more than sag.
+func curved(run []spot, sag float64) form.Path {
 	if n := len(run) - 1; n > 2 && (piece{a: run[0], b: run[n]}).long() < onLine {
 		run = fromCorner(bare(run))
-		if half := (len(run) - 1) / 2; round(run) {
-			_, b := arcThrough(run[:half+1])
-			_, c := arcThrough(run[half:])
+		if half := (len(run) - 1) / 2; round(run, sag) {
+			_, b := arcThrough(run[:half+1], sag)
+			_, c := arcThrough(run[half:], sag)
 			return form.Path{{Point: run[0].point(), Bulge: b}, {Point: run[half].point(), Bulge: c}, {Point: run[0].point()}}
 		}
 	}
 	var out form.Path
 	i := 0
 	for i < len(run)-1 {
-		j, bulge := farthest(run, i)
+		j, bulge := farthest(run, i, sag)
 		out = append(out, form.Vertex{Point: run[i].point(), Bulge: bulge})
 		i = j
 	}
@@ -88,7 +88,7 @@ func curved(run []spot) form.Path {
 }
 
 // farthest is how far one line or arc reaches from place i, and its bulge.
-func farthest(run []spot, i int) (j int, bulge float64) {
+func farthest(run []spot, i int, sag float64) (j int, bulge float64) {
 	j = i + 1
 	for j+1 < len(run) && straight(run[i:j+2]) {
 		j++
@@ -99,7 +99,7 @@ func farthest(run []spot, i int) (j int, bulge float64) {
 		return j, 0
 	}
 	for k < len(run) {
-		b, ok := arc(run[i : k+1])
+		b, ok := arc(run[i:k+1], sag)
 		if !ok {
 			break
 		}
@@ -141,27 +141,27 @@ const (
 )
 
 // arc is the bulge of the arc through all places of a run, if there is one.
-func arc(run []spot) (bulge float64, ok bool) {
-	turn, bulge := arcThrough(run)
+func arc(run []spot, sag float64) (bulge float64, ok bool) {
+	turn, bulge := arcThrough(run, sag)
 	return bulge, turn != 0 && math.Abs(turn) <= whole
 }
 
 // round says whether a closed run is a circle.
-func round(run []spot) bool {
+func round(run []spot, sag float64) bool {
 	half := (len(run) - 1) / 2
 	if half < 3 {
 		return false
 	}
-	t, _ := arcThrough(run[:half+1])
-	u, _ := arcThrough(run[half:])
+	t, _ := arcThrough(run[:half+1], sag)
+	u, _ := arcThrough(run[half:], sag)
 	all := append(append([]spot{}, run[half:]...), run[1:half+1]...)
-	v, _ := arcThrough(all[:len(all)-1])
+	v, _ := arcThrough(all[:len(all)-1], sag)
 	return t != 0 && u != 0 && v != 0 && math.Abs(math.Abs(t+u)-2*math.Pi) < 1e-2
 }
 
 // arcThrough is how far the arc through all places of a run turns, and its
 // bulge; nothing where they are on no arc.
-func arcThrough(run []spot) (turn, bulge float64) {
+func arcThrough(run []spot, sag float64) (turn, bulge float64) {
 	a, m, b := run[0], run[len(run)/2], run[len(run)-1]
 	ax, ay, bx, by := m.x-a.x, m.y-a.y, b.x-a.x, b.y-a.y
 	det := 2 * (ax*by - ay*bx)
@@ -180,7 +180,7 @@ func arcThrough(run []spot) (turn, bulge float64) {
 		}
 		o := run[i-1]
 		step := math.Atan2((o.x-cx)*(p.y-cy)-(o.y-cy)*(p.x-cx), (o.x-cx)*(p.x-cx)+(o.y-cy)*(p.y-cy))
-		if math.Abs(step) > corner || step*turn < 0 {
+		if math.Abs(step) > corner || step*turn < 0 || radius*(1-math.Cos(step/2)) > sag {
 			return 0, 0
 		}
 		turn += step

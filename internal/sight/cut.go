@@ -59,7 +59,7 @@ func (b *Body) Cut(v View, depth Length) []form.Path {
 			done[e] = true
 			run = append(run, place[e])
 		}
-		loops = append(loops, curved(append(run, run[0])))
+		loops = append(loops, curved(append(run, run[0]), b.sag))
 	}
 	return loops
 }

@@ -40,7 +40,7 @@ func (s *Scene) Lines() []Line {
 	seen, behind := s.pieces()
 	seen = apart(seen, nil)
 	behind = apart(behind, seen)
-	return append(chained(seen), chained(behind)...)
+	return append(s.chained(seen), s.chained(behind)...)
 }
 
 // pieces cuts every edge that is drawn where it passes behind something.

@@ -111,6 +111,23 @@ func TestACylindersOutlineSeenFromTheSide(t *testing.T) {
 	require.Zero(t, behind)
 }
 
+// A long straight side between two rounded corners stays straight.
+func TestStraightSidesAreNotTakenForArcs(t *testing.T) {
+	q := math.Sqrt2 - 1
+	v := form.Prism{Frame: form.Frame{U: form.Dir{X: 1}, V: form.Dir{Y: 1}}, To: 10, Profile: form.Profile{
+		{Point: form.Point{}},
+		{Point: form.Point{X: 900}},
+		{Point: form.Point{X: 900, Y: 200}, Bulge: q},
+		{Point: form.Point{X: 850, Y: 250}},
+		{Point: form.Point{X: 50, Y: 250}, Bulge: q},
+		{Point: form.Point{Y: 200}},
+	}}
+	lines := Look(plan(), []*Body{body(t, v)}).Lines()
+	require.Len(t, lines, 1)
+	require.Len(t, lines[0].Path, 7)
+	require.InDelta(t, 900+200+200+800+math.Pi*50, float64(lines[0].Path.Long()), 0.01)
+}
+
 // An eased edge runs smoothly into its faces: no line is drawn there.
 func TestSmoothJointsAreNotDrawn(t *testing.T) {
 	p := form.Profile{

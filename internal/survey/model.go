@@ -43,6 +43,8 @@ type Survey struct {
 	Yard       Yard
 	Prices     []Price
 	Boards     []Board
+	Loads      []Load
+	Wheels     Wheels
 }
 
 // Wood is what the timber is bought at and will live at. Moisture is in percent.

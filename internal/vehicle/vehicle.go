@@ -30,6 +30,9 @@ type Vehicle struct {
 	Moves      []Move    // what turns, swings or travels
 	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
+	Loads      []Load    // what it is meant to carry
+	// Track is from the middle of one wheel's tread to the other's; 0 where not stated.
+	Track quantity.Length
 }
 
 // Moisture is what the wood is bought, worked and kept at.
