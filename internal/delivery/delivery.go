@@ -162,6 +162,7 @@ func (o Order) jobs() ([]job, error) {
 			return writeAll(b, moves.PartsList(), moves.SpacingsList(), moves.GapsList(), moves.GripsList())
 		}},
 	)
+	jobs = append(jobs, o.smithing(stem)...)
 	jobs = append(jobs, lists("joiner/"+stem+"_cutting-list", list.Cutting())...)
 	jobs = append(jobs, lists("yard/"+stem+"_timber-to-buy", list.Totals())...)
 	jobs = append(jobs, lists("record/"+stem+"_sizes", listing.Sizes(v))...)

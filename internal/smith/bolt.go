@@ -9,6 +9,10 @@ import (
 	"lostwood/internal/vehicle"
 )
 
+// unsure is the give or take of a grip beyond which a bolt is not to be bought yet:
+// lengths are sold in quarters of an inch.
+const unsure = inch / 8
+
 // fastened is the bolt or clip that a fastening wants.
 func fastened(v *vehicle.Vehicle, f *vehicle.Fastening) *Piece {
 	p := &Piece{NumberOff: 1, Of: []string{f.Title}, Fits: through(v, f)}
@@ -94,6 +98,9 @@ func boltOf(p *Piece, v *vehicle.Vehicle, f *vehicle.Fastening) {
 	p.Sizes = append(p.Sizes,
 		vehicle.Dimension{Name: "under the head", Size: quantity.Size{Value: stock, Doubt: f.Grip.Doubt, Known: f.Grip.Known}},
 		vehicle.Dimension{Name: "thread, at the least", Size: quantity.Size{Value: cut}})
+	if f.Grip.Doubt > unsure {
+		p.Open = append(p.Open, "what it clasps is known only to "+quantity.Format(f.Grip.Doubt, v.Unit)+": measure it when the parts are offered up, before it is bought")
+	}
 	p.Notes = append(p.Notes, words)
 	if standard, s := bolt.ThreadLength(d, stock); s != bolt.Unlisted && standard < cut {
 		p.Notes = append(p.Notes, fmt.Sprintf("bolts are sold with %s of thread: have it cut longer", quantity.Format(standard, v.Unit)))
