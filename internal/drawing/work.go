@@ -229,12 +229,12 @@ func edges(v *vehicle.Vehicle, i *vehicle.Item) []string {
 			sizes = append(sizes, m.Name+" "+figure(v, m.Value))
 		}
 		words := what + ", " + strings.Join(sizes, ", ")
-		_, edge, _ := strings.Cut(op.What, ", ")
+		_, edge, _ := strings.Cut(i.WorkWords(op), ", ")
 		if k := slices.IndexFunc(all, func(a alike) bool { return a.words == words }); k >= 0 {
 			all[k].n++
-			all[k].on = append(all[k].on, edgeWords(i, edge))
+			all[k].on = append(all[k].on, edge)
 		} else {
-			all = append(all, alike{words, 1, []string{edgeWords(i, edge)}})
+			all = append(all, alike{words, 1, []string{edge}})
 		}
 	}
 	var out []string
@@ -246,13 +246,4 @@ func edges(v *vehicle.Vehicle, i *vehicle.Item) []string {
 		out = append(out, fmt.Sprintf("%s: %s", a.words, on))
 	}
 	return out
-}
-
-// edgeWords names an edge by its faces as they are fitted.
-func edgeWords(i *vehicle.Item, edge string) string {
-	var pairs []string
-	for _, f := range parts.Faces() {
-		pairs = append(pairs, f.String(), strings.TrimSuffix(i.FaceWords(f), " face"))
-	}
-	return strings.NewReplacer(pairs...).Replace(edge)
 }
