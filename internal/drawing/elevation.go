@@ -21,7 +21,6 @@ type elevation struct {
 	owners  []*thing // by body
 }
 
-
 // towards is a direction in the vehicle: forward, to the near side, up.
 func towards(x, y, z float64) form.Dir { return form.Dir{X: x, Y: y, Z: z} }
 

@@ -119,8 +119,11 @@ func widths(things []*thing) []extent {
 		what   string
 		chosen func(string, sort) bool
 	}{
-		{"axles", axles}, {"bolsters", ofKind("bolster")}, {"over the sills", ofKind("sill")},
-		{"over the side rails", ofKind("side rail")}, {"over all", anything},
+		{"axles", axles},
+		{"bolsters", ofKind("bolster")},
+		{"over the sills", ofKind("sill")},
+		{"over the side rails", ofKind("side rail")},
+		{"over all", anything},
 	} {
 		if e, ok := reach(things, 1, w.chosen); ok {
 			e.what = w.what
