@@ -42,6 +42,7 @@ type suspect struct {
 	others      []int
 	off         float64 // by how many millimetres it is off
 	kept        kept
+	of          *common // what is alike on many, where that is what does not hold; observation is then none
 }
 
 // A kept says what was done with a suspect.
@@ -66,7 +67,11 @@ func (n *network) explain(f *fit) error {
 	for range most {
 		worst, w := f.worst()
 		if c, strain := f.worstShared(); strain >= limit && strain > w {
-			if err := n.setSharedAside(f, c); err != nil {
+			set := n.setSharedAside
+			if n.commons[c].kind != ofFamily {
+				set = n.loosen
+			}
+			if err := set(f, c); err != nil {
 				return err
 			}
 			continue

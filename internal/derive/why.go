@@ -49,6 +49,7 @@ func (st *Study) reasons(t target) *vehicle.Account {
 	a.Contradicts = st.against(t, bs)
 	a.Told = told(bs)
 	a.GiveOrTake = st.giveOrTakeOf(a.Told)
+	a.Bounds = st.bounds(t)
 	a.Unchecked = st.unchecked(bs)
 	if a.Size.Known == quantity.Unknown {
 		a.Open = st.openings(t)
@@ -100,6 +101,9 @@ func (st *Study) against(t target, bs []bearing) []string {
 	reach := st.fit.Covariances(t.term)
 	doubt := st.fit.DoubtOf(t.term)
 	for _, s := range st.fit.suspects {
+		if s.observation == none {
+			continue
+		}
 		if off := st.alone(t.term, s.observation, reach) - quantity.Length(t.term.Value); math.Abs(off.Millimetres()) > doubt/4 {
 			subjects[st.network.notes[s.observation].subject] = true
 		}

@@ -76,8 +76,8 @@ func (t teller) operation(op parts.Operation) string {
 	switch what, work := t.item.WorkWords(op), op.Work.String(); {
 	case strings.HasPrefix(op.Ref, what):
 		b.WriteString(work) // its name says what it is
-	case strings.HasPrefix(what, work[:4]):
-		b.WriteString(what) // the word is in it already
+	case op.Work == parts.Boring || strings.HasPrefix(what, work[:4]):
+		b.WriteString(what) // the word is in it already, or nobody needs it
 	default:
 		b.WriteString(work + ": " + what)
 	}

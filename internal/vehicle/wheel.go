@@ -1,8 +1,8 @@
 package vehicle
 
 import (
-	"lostwood/internal/quantity"
 	"lostwood/internal/wheel"
+	"lostwood/parts/form"
 )
 
 // A Wheel is one wheel of the vehicle in its place, with what makes it.
@@ -21,11 +21,21 @@ type Wheel struct {
 	Irons []*Iron // bands, box, linchpin
 }
 
-// A Disc is the room a wheel takes up: a short round of this radius, half its
-// width to either side of its centre along the axis.
-type Disc struct {
-	Centre [3]quantity.Length
-	Axis   [3]float64 // out from the vehicle, of length one
-	Radius quantity.Length
-	Wide   quantity.Length
+// Disc is the room that the wheel's tyre takes up in the vehicle's frame; ok is
+// false where nothing places the wheel, or its Spec cannot be built.
+func (w *Wheel) Disc() (d wheel.Disc, ok bool) {
+	made, err := wheel.New(w.Spec)
+	if err != nil || w.Place == nil {
+		return wheel.Disc{}, false
+	}
+	return made.Disc(w.Place.pose()), true
+}
+
+// pose is the place without its doubts.
+func (p *Place) pose() wheel.Pose {
+	dir := func(a [3]float64) form.Dir { return form.Dir{X: a[0], Y: a[1], Z: a[2]} }
+	return wheel.Pose{
+		At: form.Vec{X: p.At[0].Value, Y: p.At[1].Value, Z: p.At[2].Value},
+		X:  dir(p.Axes[0]), Y: dir(p.Axes[1]), Z: dir(p.Axes[2]),
+	}
 }

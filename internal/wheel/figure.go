@@ -41,7 +41,7 @@ func (s Spec) rimFigures() []Figure {
 		length("nip", "how much shorter the tyre's inside is than the wooden rim's girth", parts.Optional, s.Tyre.Nip),
 		count("felloes", "how many make up the rim", s.Rim.Felloes),
 		length("felloe-wide", "a felloe, across; as wide as the tyre where left out", parts.Optional, s.Rim.Wide),
-		length("felloe-deep", "a felloe, from belly to sole along a spoke", parts.Required, s.Rim.Deep),
+		length("felloe-deep", "a felloe, from belly to sole", parts.Required, s.Rim.Deep),
 		length("gap", "left open at each joint before the tyre is on", parts.Optional, s.Rim.Gap),
 		length("dowel", "diameter of the dowel in each joint", parts.Optional, s.Rim.Dowel),
 		length("dowel-deep", "how far the dowel goes into either felloe", parts.Optional, s.Rim.DowelDeep),
@@ -56,7 +56,7 @@ func (s Spec) spokeFigures() []Figure {
 	return []Figure{
 		count("spokes", "how many the wheel has", k.Number),
 		length("stagger", "between the middles of the two mortise circles, along the axle", parts.Optional, k.Stagger),
-		length("foot-wide", "a spoke's foot, along the axle", parts.Required, k.FootWide),
+		length("foot-wide", "a spoke's foot, front to back", parts.Required, k.FootWide),
 		length("foot-thick", "a spoke's foot, round the nave", parts.Required, k.FootThick),
 		length("foot-long", "a spoke's foot, from its shoulder to its inner end", parts.Required, k.FootLong),
 		length("foot-point", "a foot's width at its inner end; parallel where left out", parts.Optional, k.FootPoint),

@@ -69,15 +69,14 @@ type Tyre struct {
 
 // A Rim is the ring of felloes.
 type Rim struct {
-	Felloes         int
-	Wide            Length // across; 0 is as wide as the tyre
-	Deep            Length // from belly to sole, along a spoke
-	Gap             Length // left open at each joint, before the tyre goes on
-	Dowel           Length // diameter of the dowel in each joint; 0 for none
-	DowelDeep       Length // into either felloe
-	Eased           Length // radius of the belly's edges; 0 leaves them sharp
-	Sole            Sole
-	ShortGrainLimit Angle // warn where the grain runs out steeper at the joints; 0 is 20 degrees
+	Felloes   int
+	Wide      Length // across; 0 is as wide as the tyre
+	Deep      Length // from belly to sole, in the middle of the rim
+	Gap       Length // left open at each joint, before the tyre goes on
+	Dowel     Length // diameter of the dowel in each joint; 0 for none
+	DowelDeep Length // into either felloe
+	Eased     Length // radius of the belly's edges; 0 leaves them sharp
+	Sole      Sole
 }
 
 // A Sole says how a rim's outside is made.
@@ -98,7 +97,7 @@ func (s Sole) String() string {
 type Spokes struct {
 	Number  int
 	Stagger Length // from the middle of one mortise circle to the middle of the other, along the axle; 0 for one circle
-	// The foot is the tenon in the nave: wide along the axle, thick round the
+	// The foot is the tenon in the nave: wide front to back, thick round the
 	// nave, long from the shoulder. FootPoint is its width at its inner end; 0 is parallel.
 	FootWide, FootThick, FootLong Length
 	FootPoint                     Length

@@ -8,6 +8,9 @@ func Moved(v Volume, to Frame) Volume {
 		return Prism{v.Frame.movedTo(to), v.Profile, v.From, v.To}
 	case Revolved:
 		return Revolved{v.Frame.movedTo(to), v.Profile, v.Sweep}
+	case Oval:
+		v.Frame = v.Frame.movedTo(to)
+		return v
 	case Half:
 		return Half{to.At(v.At.X, v.At.Y, v.At.Z), v.Normal.movedTo(to)}
 	case Union:
