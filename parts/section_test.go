@@ -100,6 +100,9 @@ func takenAt(b parts.Body, lines []line, f parts.Face, q form.Point) bool {
 
 func takes(b parts.Body, w parts.Feature, m parts.Mark, f parts.Face, q form.Point) bool {
 	end := f == parts.FirstEnd || f == parts.SecondEnd
+	if _, bevel := w.(parts.Bevelled); bevel {
+		return false // the body itself is sawn so
+	}
 	switch {
 	case m.Work == parts.Tenoning && end && isBent(b):
 		lo, _ := form.Profile(m.Path).Bounds()
