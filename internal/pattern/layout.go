@@ -71,7 +71,7 @@ func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
 }
 
 // promising are the ways to lay an item that take fewest sheets before there are
-// any words on it: two at most.
+// any words on it, or one sheet more: three at most.
 func promising(from layout) []*layout {
 	ways := []turn{flat, tall}
 	if from.paper.Feed == Roll || from.paper.Width < leastFoot {
@@ -94,8 +94,8 @@ func promising(from layout) []*layout {
 	}
 	slices.SortStableFunc(all, func(a, b *layout) int { return cmp.Compare(a.printedCount(), b.printedCount()) })
 	least := all[0].printedCount()
-	all = slices.DeleteFunc(all, func(l *layout) bool { return l.printedCount() > least })
-	return all[:min(2, len(all))]
+	all = slices.DeleteFunc(all, func(l *layout) bool { return l.printedCount() > least+1 })
+	return all[:min(3, len(all))]
 }
 
 // settle draws the item, with more and more room below until every word has a place.
@@ -169,7 +169,7 @@ func (l *layout) draw(more Length) error {
 	}
 	l.need()
 	l.crowd.folds = l.grid.folds()
-	l.crowd.avoid = append(l.grid.joints(), l.plain()...)
+	l.crowd.avoid, l.crowd.shun = l.grid.joints(), l.plain()
 	return nil
 }
 

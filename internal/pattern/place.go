@@ -35,7 +35,8 @@ const (
 type crowd struct {
 	lines []boxed
 	boxes []outline.Box
-	avoid []outline.Box     // joints and plain sheets
+	avoid []outline.Box     // joints
+	shun  []outline.Box     // sheets that would not be printed but for words on them
 	folds []outline.Segment // the joining lines: no label lies across one
 	clear Length            // what is left between words and anything else
 }
@@ -62,6 +63,7 @@ func (s boxed) crosses(b outline.Box) bool {
 const (
 	clearance    = 1.2 // between words and anything else on a sheet, in millimetres
 	dodge        = 70  // what standing in a place to avoid costs, in millimetres of leader
+	waste        = 150 // what standing on a sheet costs that is not needed otherwise
 	strike       = 400 // what a leader through words costs
 	crossing     = 9   // what a leader over another line costs
 	abroad       = 22  // what standing off its own face costs
@@ -196,6 +198,11 @@ func (c *crowd) price(l label, box outline.Box, enough float64) (float64, *outli
 	for _, a := range c.avoid {
 		if a.Meets(box) {
 			sum += dodge
+		}
+	}
+	for _, a := range c.shun {
+		if a.Meets(box) {
+			sum += waste
 		}
 	}
 	if l.anchor == nil {

@@ -81,7 +81,7 @@ func (l *layout) strip(d outline.Drawing, n, strips int, step Length, at form.Po
 		}
 		x := Length(j) * step
 		seen.Line(guide(), outline.Join, form.Point{X: x}, form.Point{X: x, Y: rodHigh})
-		seen.Add(l.diamond(form.Point{X: x, Y: rodHigh - diamondReach - 1}, upright, fmt.Sprint(j), fmt.Sprint(j+1)))
+		seen.Add(l.diamond(form.Point{X: x, Y: rodHigh - diamondReach - 1}, upright, letterGaps()[0], fmt.Sprint(j), fmt.Sprint(j+1)))
 	}
 	by := form.Point{X: at.X - w.Min.X, Y: at.Y}
 	return pane{w.Shifted(by), seen.Shifted(by)}
