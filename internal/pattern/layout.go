@@ -42,6 +42,8 @@ const (
 	sideRoom  = 4
 	moreRoom  = 45 // added below where the words find no place
 	mostRooms = 24
+
+	roomsRound = 8 // so often room is added before a leader may run through words
 )
 
 // lay draws an item and finds a place for every word, on sheets turned, and with
@@ -103,6 +105,9 @@ func (l *layout) settle() error {
 	for n := range mostRooms {
 		if err := l.begin(Length(n) * moreRoom); err != nil {
 			return err
+		}
+		if n >= roomsRound {
+			l.crowd.rule = throughWords
 		}
 		if l.letter() {
 			l.need()
@@ -203,8 +208,7 @@ func (l *layout) letter() bool {
 			continue
 		}
 		if b := settings[0]; !ok && b.anchor == nil {
-			b.within, b.inside = l.everywhere(), nil
-			d, ok = l.crowd.place([]label{b})
+			d, ok = l.crowd.place([]label{l.abroad(b)})
 		}
 		if !ok {
 			return false
@@ -212,6 +216,20 @@ func (l *layout) letter() bool {
 		l.drawing.Add(d)
 	}
 	return true
+}
+
+// abroad is a label that finds no place where it belongs: it stands off the wood,
+// and a leader tells what it is about.
+func (l *layout) abroad(b label) label {
+	if b.home != (outline.Box{}) {
+		at := form.Point{X: b.home.Min.X + min(30, b.home.Width()/3), Y: (b.home.Min.Y + b.home.Max.Y) / 2}
+		b.anchor = &outline.Box{Min: at, Max: at}
+	}
+	for _, f := range l.faces.Laid {
+		b.off = append(b.off, f.Extent)
+	}
+	b.within, b.inside = l.everywhere(), nil
+	return b
 }
 
 // labels are all words on the drawing, in the order they choose their places;
@@ -230,7 +248,7 @@ func (l *layout) labels() [][]label {
 		alone(l.checks()...)
 	}
 	for _, f := range l.faces.Laid {
-		alone(l.heading(f))
+		all = append(all, l.heading(f))
 	}
 	for _, f := range l.faces.Laid {
 		if f.Face != parts.FirstEnd && f.Face != parts.SecondEnd {
