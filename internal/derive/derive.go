@@ -37,9 +37,9 @@ func Vehicle(s *survey.Survey, woods timber.Catalogue) (*vehicle.Vehicle, error)
 type fit struct {
 	*adjust.Solution
 	network  *network
-	strength []*adjust.Solution // by quantity.Known: from evidence at least that strong
-	turned   []*explanation     // whole irons explained
-	suspects []suspect          // single readings set aside
+	strength []*adjust.Solution     // by quantity.Known: from evidence at least that strong
+	turned   []*explanation         // whole irons explained
+	suspects []suspect              // single readings set aside
 	unknowns map[int]quantity.Known // how each is known, once asked for
 }
 

@@ -69,12 +69,13 @@ type network struct {
 	lasting  map[*survey.Instrument]lasting
 	windows  []*window
 	said     map[*span]*saying
-	season   *season // nil where the survey does not say how damp the wood was
+	season   *season       // nil where the survey does not say how damp the wood was
 	falls    map[side]fall // where timbers are no plain boxes, once sizes are about known
 }
 
 func newNetwork(s *survey.Survey) *network {
-	n := &network{survey: s, index: s.Index(), families: map[string][]*member{}, byID: map[string]*member{},
+	n := &network{
+		survey: s, index: s.Index(), families: map[string][]*member{}, byID: map[string]*member{},
 		lasting: map[*survey.Instrument]lasting{}, said: map[*span]*saying{},
 	}
 	for i := range s.Irons {

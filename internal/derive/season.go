@@ -15,11 +15,11 @@ import (
 
 // A season is the moisture that grips speak for.
 type season struct {
-	from     quantity.Moisture  // that of the sizes
-	to       quantity.Moisture  // of the day
-	moves    map[string]motion  // by timber
-	damp     int                // common error: how damp it was
-	rings    int                // common error: how the rings lay
+	from  quantity.Moisture // that of the sizes
+	to    quantity.Moisture // of the day
+	moves map[string]motion // by timber
+	damp  int               // common error: how damp it was
+	rings int               // common error: how the rings lay
 }
 
 // A motion is a wood's movement across the grain, in percent of its size per percent

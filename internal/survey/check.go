@@ -74,6 +74,7 @@ func (r *reader) check() {
 		r.joint(&r.jointDrafts[i])
 	}
 	r.splintersOf()
+	r.moveThings()
 	for i := range r.s.Datum {
 		r.about(&r.s.Datum[i], r.datumThing)
 	}

@@ -85,8 +85,8 @@ func fasteningKeys() []key[fasteningDraft] {
 			},
 		},
 		key[fasteningDraft]{
-			name: "head", example: `"square-neck"`, means: "plain (where not given) or square-neck, which sinks into the wood",
-			take: intoWord([]Head{PlainHead, SquareNeck}, func(d *fasteningDraft) *Head { return &d.Head }),
+			name: "head", example: `"square-neck"`, means: "plain (where not given); square-neck, which sinks into the wood; or flush, sunk level into the iron it bears on",
+			take: intoWord([]Head{PlainHead, SquareNeck, FlushHead}, func(d *fasteningDraft) *Head { return &d.Head }),
 		},
 		key[fasteningDraft]{
 			name: "sunk", also: "counterbore", example: `"1/4"`, means: "how deep its head is let into the wood",
