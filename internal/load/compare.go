@@ -197,8 +197,9 @@ func (s *study) sag(m *member, t *bent, r *solved) (sag, span quantity.Length) {
 	}
 	type bearing struct{ at, down float64 }
 	var on []bearing
+	const counts = .01 // of the greatest, for a joint to count as a bearing
 	for i, f := range up {
-		if f > 1 {
+		if f > counts*slices.Max(up) {
 			on = append(on, bearing{m.joints[i], r.down[m.first+i]})
 		}
 	}

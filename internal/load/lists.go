@@ -47,7 +47,7 @@ func (r *Report) stressed(p timber.Megapascals) listing.Cell {
 // BeamsList is a row for each timber that bends, the most bent for its wood first.
 func (r *Report) BeamsList() *listing.List {
 	right := listing.Right
-	l := &listing.List{Title: r.title("how the load bends the timbers, in "+r.stressUnit()), Foot: r.beamsFoot(), Columns: []listing.Column{
+	l := &listing.List{Title: r.title("how the load bends the timbers, in " + r.stressUnit()), Foot: r.beamsFoot(), Columns: []listing.Column{
 		{Key: "part", Head: "Part"},
 		{Key: "timber", Head: "Timber"},
 		{Key: "bending_mpa", Head: "Bent to", Align: right},
@@ -114,7 +114,7 @@ func (r *Report) beamsFoot() []string {
 // bears it less well, the most pressed for its wood first; then bolts that are pulled.
 func (r *Report) BearingsList() *listing.List {
 	right := listing.Right
-	l := &listing.List{Title: r.title("how hard wood is pressed across its grain, in "+r.stressUnit()), Columns: []listing.Column{
+	l := &listing.List{Title: r.title("how hard wood is pressed across its grain, in " + r.stressUnit()), Columns: []listing.Column{
 		{Key: "part", Head: "Wood"},
 		{Key: "timber", Head: "Timber"},
 		{Key: "pressed_by", Head: "Pressed"},

@@ -68,6 +68,17 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue) (*Report, error) {
 	if v == nil {
 		return nil, errors.New("there is no vehicle to weigh; derive one from its survey first")
 	}
+	s := newStudy(v, woods)
+	s.report.Empty, s.report.Laden = s.balance(Empty), s.balance(Laden)
+	if err := s.work(); err != nil {
+		return nil, err
+	}
+	s.remark()
+	return s.report, nil
+}
+
+// newStudy weighs everything and finds how it hangs together.
+func newStudy(v *vehicle.Vehicle, woods timber.Catalogue) *study {
 	s := &study{
 		report: &Report{vehicle: v}, vehicle: v, woods: woods,
 		byID: map[string]*member{}, told: map[string]bool{}, wood: map[string]strength{},
@@ -80,12 +91,7 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue) (*Report, error) {
 	s.stand()
 	s.wire()
 	s.holds = s.held()
-	s.report.Empty, s.report.Laden = s.balance(Empty), s.balance(Laden)
-	if err := s.work(); err != nil {
-		return nil, err
-	}
-	s.remark()
-	return s.report, nil
+	return s
 }
 
 // note tells once what is left out or taken for granted.
