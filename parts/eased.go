@@ -139,7 +139,7 @@ func cornerArc(a, corner, b form.Point) form.Path {
 func (e EasedEdge) Operations(b Body) []Operation {
 	long, _, _ := b.Box()
 	op := Operation{
-		Ref: e.ID, Work: Rounding, What: "ease the edge, " + e.Edge.String(), Face: e.Edge.Flat,
+		Ref: e.ID, Work: Rounding, What: "ease the edge", Face: e.Edge.Flat, Meets: e.Edge.faces(),
 		At: e.Edge.Flat.Frame(b).On(e.Edge.at(shapeOf(b), long/2)), Sizes: measured(Measure{"radius", e.Radius}),
 		Note: "from end to end",
 	}

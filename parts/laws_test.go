@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"lostwood/parts"
+	"lostwood/parts/anypart"
 	"lostwood/parts/form"
 )
 
@@ -16,7 +17,7 @@ func TestOutlinesAreValidAndInTheBox(t *testing.T) {
 	kindsOf(func(name string, k parts.Kind) {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				p := anyPart(k).Draw(t, "part")
+				p := anypart.Of(k).Draw(t, "part")
 				require.NoError(t, p.Validate())
 				require.Equal(t, k.Name, p.Kind())
 				b := p.Stick().Body
@@ -60,7 +61,7 @@ func TestTheOtherHand(t *testing.T) {
 	kindsOf(func(name string, k parts.Kind) {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				s := anyPart(k).Draw(t, "part").Stick()
+				s := anypart.Of(k).Draw(t, "part").Stick()
 				m := s.Mirrored()
 				require.InEpsilon(t, float64(parts.Net(s)), float64(parts.Net(m)), 1e-9)
 				_, wide, _ := s.Body.Box()
@@ -143,7 +144,7 @@ func TestMarksLieOnTheFace(t *testing.T) {
 	kindsOf(func(name string, k parts.Kind) {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				s := anyPart(k).Draw(t, "part").Stick()
+				s := anypart.Of(k).Draw(t, "part").Stick()
 				for _, f := range parts.Faces() {
 					w, h := faceExtent(s.Body, f)
 					for _, m := range s.Marks(f) {
@@ -184,7 +185,7 @@ func TestSeenAndHiddenAgree(t *testing.T) {
 	kindsOf(func(name string, k parts.Kind) {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				s := anyPart(k).Draw(t, "part").Stick()
+				s := anypart.Of(k).Draw(t, "part").Stick()
 				for _, w := range s.Features {
 					for _, f := range parts.Faces() {
 						for _, m := range w.Marks(s.Body, f) {
@@ -227,7 +228,7 @@ func hasCounterpart(t *rapid.T, b parts.Body, w parts.Feature, f parts.Face, hid
 func TestNetAgainstStrewnPoints(t *testing.T) {
 	kindsOf(func(name string, k parts.Kind) {
 		t.Run(name, func(t *testing.T) {
-			gen := anyPart(k)
+			gen := anypart.Of(k)
 			for seed := range 6 {
 				s := gen.Example(seed).Stick()
 				box := form.Bounds(s.Body.Volume())

@@ -11,6 +11,7 @@ import (
 
 	"lostwood/internal/solid"
 	"lostwood/parts"
+	"lostwood/parts/anypart"
 	"lostwood/parts/form"
 )
 
@@ -20,7 +21,7 @@ func TestSectionAtAFaceIsThePattern(t *testing.T) {
 	kindsOf(func(name string, k parts.Kind) {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				s := anyPart(k).Draw(t, "part").Stick()
+				s := anypart.Of(k).Draw(t, "part").Stick()
 				v := s.Volume()
 				asSolid, err := solid.New(v)
 				require.NoError(t, err)

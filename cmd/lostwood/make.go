@@ -49,6 +49,7 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	files, err := delivery.Make(ctx, delivery.Order{
 		Vehicle: v, Survey: src.data, Woods: j.woods, Settings: j.settings, Paper: sheet,
 		Tolerance: quantity.Length(*tolerance) * quantity.Millimetre, Progress: show.step,
+		Reasons: delivery.Reasons{Accounts: j.study.Accounts(), Questions: j.study.Questions(), Spacings: j.study.Spacings()},
 	})
 	show.end()
 	if err != nil {

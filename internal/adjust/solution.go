@@ -141,6 +141,9 @@ func (s *Solution) DoubtOf(t Term) float64 {
 			return math.NaN()
 		}
 	}
+	if len(t.Slopes) == 1 && t.Slopes[0].Slope != 0 {
+		return math.Abs(t.Slopes[0].Slope) * s.Doubts[t.Slopes[0].Unknown]
+	}
 	if !s.holds(t.Slopes) {
 		return math.Inf(1)
 	}

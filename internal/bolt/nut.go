@@ -116,6 +116,13 @@ func sellers(d, over, under Length) (NutSize, Source) {
 	return NutSize{Across: 1.5*d + over, Thickness: d - under}, s
 }
 
+// Nuts are the least and the greatest thickness that the nut of a wagon bolt of
+// diameter d is likely to have had, where it is not known which pattern it was.
+func Nuts(d Length) Limits {
+	l, _ := nutBetween(d)
+	return l
+}
+
 // nutBetween returns the thinnest and the thickest nut that a wagon bolt of
 // diameter d is likely to have had: the modern square one, about 7/8 D, and the
 // old rough one or Whitworth's, D. A diameter in no table is given the same

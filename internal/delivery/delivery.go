@@ -20,6 +20,7 @@ import (
 	"lostwood/internal/mesh"
 	"lostwood/internal/movement"
 	"lostwood/internal/order"
+	"lostwood/internal/page"
 	"lostwood/internal/pattern"
 	"lostwood/internal/quantity"
 	"lostwood/internal/solid"
@@ -35,6 +36,7 @@ type Order struct {
 	Settings  cutlist.Settings // of the cutting list; the usual allowances where none is set
 	Paper     pattern.Paper
 	Tolerance quantity.Length // of meshes
+	Reasons   Reasons         // for the page
 	// Progress is told of every step done; it may be nil. It is called from one
 	// goroutine at a time.
 	Progress func(done, of int, what string)
@@ -91,6 +93,20 @@ func Make(ctx context.Context, o Order) ([]File, error) {
 	}
 	slices.SortFunc(files, func(a, b File) int { return bytes.Compare([]byte(a.Path), []byte(b.Path)) })
 	return files, nil
+}
+
+// Paths are those of the files that Make would make, sorted.
+func Paths(o Order) ([]string, error) {
+	jobs, err := o.jobs()
+	if err != nil {
+		return nil, err
+	}
+	var paths []string
+	for _, j := range jobs {
+		paths = append(paths, j.path)
+	}
+	slices.Sort(paths)
+	return paths, nil
 }
 
 // A job makes one file.
@@ -153,6 +169,7 @@ func (o Order) jobs() ([]job, error) {
 		jobs,
 		text("record/"+stem+"_findings.txt", listing.Closing(&found)),
 		text("record/"+stem+"_survey.toml", string(o.Survey)),
+		job{"record/record.html", func(b *bytes.Buffer) error { return page.Write(b, o.page(list, moves.Findings)) }},
 		text("README.txt", readme(v)),
 	)
 	return jobs, nil

@@ -3,6 +3,7 @@ package derive
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lostwood/internal/adjust"
 	"lostwood/internal/quantity"
@@ -16,6 +17,7 @@ type assembly struct {
 	fit     *fit
 	vehicle *vehicle.Vehicle
 	made    map[*member]*vehicle.Part
+	sized   map[*member][]vehicle.Dimension
 }
 
 // parts enters every timber with its sizes and place.
@@ -47,12 +49,19 @@ func (n *network) timberOf(p *survey.Part) string {
 
 // sizes are a member's dimensions, each with the evidence that bears on it most.
 func (a *assembly) sizes(m *member) []vehicle.Dimension {
-	var out []vehicle.Dimension
+	if a.sized == nil {
+		a.sized = map[*member][]vehicle.Dimension{}
+	}
+	out, ok := a.sized[m]
+	if ok {
+		return slices.Clone(out)
+	}
 	for _, d := range m.sizes {
 		s := a.fit.size(adjust.At(a.fit.X, d.unknown))
 		out = append(out, vehicle.Dimension{Name: d.name, Axis: d.axis, Size: s, By: a.evidence(m, d.unknown, s.Known)})
 	}
-	return out
+	a.sized[m] = out
+	return slices.Clone(out)
 }
 
 // place is where a member stands; nil in a wheel.
@@ -93,6 +102,7 @@ func (a *assembly) irons() {
 		i := &vehicle.Iron{
 			ID: m.id, Name: capital(words(m)), Kind: string(m.iron.Kind), Run: m.run, Hand: m.hand,
 			Sizes: a.sizes(m), Condition: m.iron.Condition, Place: a.place(m),
+			Where: m.iron.Where, Marks: m.iron.Marks, Note: m.iron.Note, Photos: m.iron.Photos, Missing: m.iron.Missing.Lacks(m.hand, m.row+1),
 		}
 		for _, h := range m.holes {
 			i.Holes = append(i.Holes, a.fit.size(adjust.At(a.fit.X, h)))

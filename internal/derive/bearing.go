@@ -42,8 +42,9 @@ func (st *Study) bearings(t adjust.Term, of *member) []bearing {
 			continue
 		}
 		if g.observation == none {
+			says := st.network.commons[g.common].granted()
 			out = append(out, bearing{observation: none, common: g.common, Bearing: vehicle.Bearing{
-				Says: "what several readings may all be off by", Role: vehicle.Granted, Kind: "what several readings may all be off by", Read: missing(), Alone: missing(),
+				Says: says, Role: vehicle.Granted, Kind: says, Read: missing(), Alone: missing(),
 				Share: square / total, Adds: quantity.Length(math.Sqrt(square)),
 			}})
 			continue
@@ -110,7 +111,7 @@ func (st *Study) shared(own, common []float64, of *member) []makeup {
 // commonOf is the common error of a statement about a whole family, or none.
 func (st *Study) commonOf(observation int) int {
 	o := st.network.problem.Observations[observation]
-	if st.network.notes[observation].sort != stated || len(o.Sources) != 1 {
+	if st.network.notes[observation].sort != stated || len(o.Sources) != 1 || st.network.commons[o.Sources[0].Common].kind != ofFamily {
 		return none
 	}
 	return o.Sources[0].Common

@@ -16,6 +16,7 @@ import (
 	"fmt"
 
 	"lostwood/internal/adjust"
+	"lostwood/internal/quantity"
 	"lostwood/internal/survey"
 	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
@@ -36,9 +37,10 @@ func Vehicle(s *survey.Survey, woods timber.Catalogue) (*vehicle.Vehicle, error)
 type fit struct {
 	*adjust.Solution
 	network  *network
-	strength []*adjust.Solution // by quantity.Known: from evidence at least that strong
-	turned   []*explanation     // whole irons explained
-	suspects []suspect          // single readings set aside
+	strength []*adjust.Solution     // by quantity.Known: from evidence at least that strong
+	turned   []*explanation         // whole irons explained
+	suspects []suspect              // single readings set aside
+	unknowns map[int]quantity.Known // how each is known, once asked for
 }
 
 // adjust solves the network; blunders are explained first, so that they do not
@@ -50,6 +52,11 @@ func (n *network) adjust() (*fit, error) {
 	}
 	if sol, err = n.taper(sol); err != nil {
 		return nil, err
+	}
+	if len(n.windows) > 0 {
+		if sol, err = n.settle(); err != nil {
+			return nil, err
+		}
 	}
 	f := &fit{Solution: sol, network: n}
 	if err := n.explain(f); err != nil {

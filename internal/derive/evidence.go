@@ -67,9 +67,9 @@ func (n *network) source(t note, of *member) string {
 		name = words(m)
 	}
 	switch t.sort {
-	case sizeRead, holeRead:
+	case sizeRead, holeRead, pointRead:
 		return name
-	case gripRead, clipRead, central:
+	case gripRead, clipRead, shearRead, central:
 		return "fastening " + name
 	case twin:
 		return "its twin"

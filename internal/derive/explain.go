@@ -3,6 +3,7 @@ package derive
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -41,6 +42,7 @@ type suspect struct {
 	others      []int
 	off         float64 // by how many millimetres it is off
 	kept        kept
+	of          *common // what is alike on many, where that is what does not hold; observation is then none
 }
 
 // A kept says what was done with a suspect.
@@ -65,7 +67,11 @@ func (n *network) explain(f *fit) error {
 	for range most {
 		worst, w := f.worst()
 		if c, strain := f.worstShared(); strain >= limit && strain > w {
-			if err := n.setSharedAside(f, c); err != nil {
+			set := n.setSharedAside
+			if n.commons[c].kind != ofFamily {
+				set = n.loosen
+			}
+			if err := set(f, c); err != nil {
 				return err
 			}
 			continue
@@ -100,8 +106,7 @@ func (f *fit) worst() (int, float64) {
 // A trial is an explanation with what it mends.
 type trial struct {
 	*explanation
-	solution *adjust.Solution
-	gain     float64
+	gain float64
 }
 
 // explainIron tries every way in which an iron that fits badly may have been read
@@ -109,13 +114,14 @@ type trial struct {
 // than setting aside the worst single reading would, leaves nothing of that iron
 // in doubt, and mends clearly more than explaining another iron would.
 func (n *network) explainIron(f *fit, worst float64) (bool, error) {
-	trials, err := n.trials(f)
-	if err != nil || len(trials) == 0 {
-		return false, err
+	trials := n.trials(f)
+	if len(trials) == 0 || trials[0].gain < 0.95*worst*worst {
+		return false, nil
 	}
 	best := trials[0]
-	if best.gain < 0.95*worst*worst || n.stillBad(best.solution, best.member) {
-		return false, nil
+	sol, err := adjust.Solve(n.with(best.explanation))
+	if err != nil || n.stillBad(sol, best.member) {
+		return false, err
 	}
 	twin := (*member)(nil)
 	for _, t := range trials[1:] {
@@ -133,25 +139,30 @@ func (n *network) explainIron(f *fit, worst float64) (bool, error) {
 		best.says += fmt.Sprintf(" It may as well be the %s: nothing else tells which of the two.", words(twin))
 	}
 	n.problem = n.with(best.explanation)
-	f.Solution = best.solution
+	f.Solution = sol
 	f.turned = append(f.turned, best.explanation)
 	return true, nil
 }
 
 // trials are the explanations of every iron that fits badly, the most mending first.
-func (n *network) trials(f *fit) ([]trial, error) {
+func (n *network) trials(f *fit) []trial {
 	var out []trial
 	for _, m := range n.illFitting(f) {
 		for _, e := range n.accounts(m) {
-			sol, err := adjust.Solve(n.with(e))
-			if err != nil {
-				return nil, err
-			}
-			out = append(out, trial{e, sol, f.WeightedSquares - sol.WeightedSquares})
+			out = append(out, trial{e, f.WeightedSquares - f.Reread(n.moved(e))})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b trial) int { return cmp.Compare(b.gain, a.gain) })
-	return out, nil
+	return out
+}
+
+// moved is by how much an explanation moves what was read.
+func (n *network) moved(e *explanation) []adjust.Partial {
+	var out []adjust.Partial
+	for _, i := range slices.Sorted(maps.Keys(e.values)) {
+		out = append(out, adjust.Partial{Unknown: i, Slope: e.values[i] - n.problem.Observations[i].Value})
+	}
+	return out
 }
 
 // stillBad reports whether any observation of an iron is doubtful yet.

@@ -113,6 +113,7 @@ func (n *network) goThrough(s *span) {
 				p.hole = len(m.holes) - 1 - p.hole
 			}
 		}
+		p.gapDoubt = quantity.Length(hypot(p.gapDoubt, m.stepDoubt(p.hole)))
 		if pending != nil && len(s.stops) > 0 {
 			before := s.stops[len(s.stops)-1].member
 			p.let = &let{depth: pending.Let.Value, into: before, other: m}
@@ -212,6 +213,9 @@ func (n *network) meets(x []float64, s *span, p *stop, way float64) adjust.Term 
 	if way < 0 {
 		box = p.low(x, s.axis)
 	}
+	if step := p.stepped(p.hole, s.axis); step != 0 {
+		box = box.Plus(adjust.Constant(step))
+	}
 	return box.Minus(n.fall(x, s, p, way*p.axes[p.along(s.axis)].sign).Scaled(way))
 }
 
@@ -235,23 +239,46 @@ func (n *network) gripOf(s *span) {
 	if s.hand == vehicle.Off {
 		side = 1
 	}
-	t := note{sort: gripRead, subject: s.id, what: "grip", line: f.At.Line, known: quantity.FromIron}
-	var r *survey.Reading
 	if s.row < len(f.Grips) && side < len(f.Grips[s.row]) && f.Grips[s.row][side].Value > 0 {
-		r = &f.Grips[s.row][side]
-	} else if f.Bolt != nil && s.row == 0 && side == 0 {
-		r = window(f.Bolt, f.What)
-	}
-	if r != nil {
-		s.grip = r
-		if r.At.Line > 0 {
-			t.line = r.At.Line
+		n.gripped(s, &saying{Reading: f.Grips[s.row][side]})
+	} else if b := boltOf(f, s.row, side); b != nil {
+		if said := n.saysOf(b, f.What); said != nil {
+			n.gripped(s, said)
 		}
-		n.observe(t, r.Value, r.Doubt, func(x []float64) adjust.Term { return n.length(x, s) })
 	}
+	n.shearsOf(s)
 	if f.Inside != nil && s.row == 0 && side == 0 {
 		n.clasp(s, f.Inside)
 	}
+}
+
+// boltOf is the bolt of one fastening of a row and side, where the survey tells of it:
+// its own, or the one bolt that is told of, which is the first.
+func boltOf(f *survey.Fastening, row, side int) *survey.Bolt {
+	switch {
+	case row < len(f.Bolts) && side < len(f.Bolts[row]):
+		return f.Bolts[row][side]
+	case row == 0 && side == 0:
+		return f.Bolt
+	}
+	return nil
+}
+
+// gripped enters what a span's bolt says of what it goes through.
+func (n *network) gripped(s *span, b *saying) {
+	s.grip = &b.Reading
+	if b.window {
+		n.allow(s, b)
+		return
+	}
+	t := note{sort: gripRead, subject: s.id, what: "grip", line: s.fastening.At.Line, known: quantity.FromIron, span: s, why: b.why}
+	if b.At.Line > 0 {
+		t.line = b.At.Line
+	}
+	n.observe(t, b.Value, b.Doubt, func(x []float64) adjust.Term { return n.length(x, s) })
+	o := &n.problem.Observations[len(n.notes)-1]
+	o.Sources = append(o.Sources, b.sources...)
+	n.by(b.Reading)
 }
 
 // clasp enters a clip's width: that of the first timber it goes round, across its grain.

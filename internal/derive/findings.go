@@ -17,6 +17,10 @@ func (a *assembly) findings() {
 	}
 	told := map[string]bool{}
 	for _, s := range a.fit.suspects {
+		if s.of != nil {
+			a.find(vehicle.Contradiction, "", s.of.line, s.of.untrue())
+			continue
+		}
 		t := a.network.notes[s.observation]
 		says := a.network.doubtful(t, s, a.vehicle.Unit)
 		if k := fmt.Sprint(t.line, t.what); t.sort != stated || !told[k] {
@@ -100,7 +104,7 @@ func slipped(off float64, u quantity.Unit) string {
 // saying names an observation as the subject of a sentence.
 func (n *network) saying(t note) string {
 	switch t.sort {
-	case sizeRead, holeRead:
+	case sizeRead, holeRead, pointRead:
 		return "the reading of " + n.label(t)
 	case stated:
 		return "the statement " + n.label(t)

@@ -32,9 +32,11 @@ func (n *network) addIron(i *survey.Iron) {
 		}
 	}
 	first := n.families[i.ID][0]
-	n.readIron(first, i.Sizes, i.Holes)
+	n.readIron(first, i.Sizes, i.Holes, n.bendOf(i))
+	n.readAcross(first)
+	n.readPoints(first)
 	if i.Off != nil && i.Sides == survey.Pair {
-		n.readIron(n.families[i.ID][1], i.Off.Sizes, i.Off.Holes)
+		n.readIron(n.families[i.ID][1], i.Off.Sizes, i.Off.Holes, nil)
 	}
 	n.alike(i.ID, i.Sides, i.Runs, i.At.Line)
 }
@@ -52,6 +54,9 @@ func (n *network) setOutIron(m *member) {
 	}
 	for k, h := range m.iron.Holes {
 		m.holes = append(m.holes, n.unknown(m, fmt.Sprintf("hole %d", k+1), h.Value))
+	}
+	for k, r := range m.iron.Across {
+		m.asides = append(m.asides, n.unknown(m, fmt.Sprintf("hole %d across", k+1), r.Value))
 	}
 	n.setOut(m)
 }
@@ -98,21 +103,65 @@ func start(i *survey.Iron, size string) quantity.Length {
 }
 
 // readIron enters what was read of one iron.
-func (n *network) readIron(m *member, sizes []survey.Size, holes []survey.Reading) {
+func (n *network) readIron(m *member, sizes []survey.Size, holes []survey.Reading, b *bend) {
 	for _, s := range sizes {
-		t := note{sort: sizeRead, subject: m.id, what: s.Name, known: quantity.FromIron, member: m, line: s.At.Line}
+		t := note{sort: sizeRead, subject: m.id, what: s.Name, known: m.ironKnown(), member: m, line: s.At.Line}
 		if u := m.size(s.Name); u != none {
+			if s.Name == "long" && b != nil {
+				was, off := b.straightened(s.Reading, 0)
+				t.why = workedBack
+				n.read(t, was, u)
+				n.shares(b.common, off)
+				continue
+			}
 			n.read(t, s.Reading, u)
 			continue
 		}
 		if model := roundReading(m, s.Name); model != nil {
 			n.observe(t, s.Value, s.Doubt, model)
+			n.by(s.Reading)
 		}
 	}
 	for k, h := range holes {
-		if k < len(m.holes) {
-			n.read(note{sort: holeRead, subject: m.id, what: fmt.Sprintf("hole %d", k+1), known: quantity.FromIron, member: m, hole: k}, h, m.holes[k])
+		if k < len(m.holes) && h.Taken() {
+			n.readHole(m, k, h, b)
 		}
+	}
+}
+
+// ironKnown is how a size written of an iron is known: what is written of one that
+// is not there is what it is to be.
+func (m *member) ironKnown() quantity.Known {
+	if m.iron.Missing.All {
+		return quantity.Guess
+	}
+	return quantity.FromIron
+}
+
+const workedBack = "worked back along its bend"
+
+// readHole enters what was read of one hole of an iron, from its end or its middle.
+func (n *network) readHole(m *member, k int, h survey.Reading, b *bend) {
+	t := note{sort: holeRead, subject: m.id, what: fmt.Sprintf("hole %d", k+1), known: m.ironKnown(), member: m, hole: k, line: h.At.Line}
+	var off quantity.Length
+	if b != nil {
+		base := 0.0
+		if m.iron.From == survey.FromMiddle {
+			base = b.chord / 2
+		}
+		h, off = b.straightened(h, base)
+		t.why = workedBack
+	}
+	if m.iron.From == survey.FromMiddle {
+		n.observe(t, h.Value, h.Doubt, func(x []float64) adjust.Term {
+			return adjust.At(x, m.holes[k]).Minus(adjust.At(x, m.extent[0]).Scaled(0.5))
+		})
+		n.by(h)
+	} else {
+		n.read(t, h, m.holes[k])
+	}
+	if b != nil {
+		n.shares(b.common, off)
 	}
 }
 
@@ -203,6 +252,9 @@ func (n *network) same(s sort, a, b *member, doubt quantity.Length, axes []int, 
 	}
 	for k := range a.holes {
 		equal(fmt.Sprintf("hole %d", k+1), a.holes[k], b.holes[k], 1)
+	}
+	for k := range a.asides {
+		equal(fmt.Sprintf("hole %d across", k+1), a.asides[k], b.asides[k], 1)
 	}
 	if !a.placed() {
 		return

@@ -50,6 +50,22 @@ const bears = 0.1
 // Where one piece hangs on another it is the weakest of the chain, but for links
 // that hardly bear on the value.
 func (f *fit) known(t adjust.Term) quantity.Known {
+	if len(t.Slopes) != 1 {
+		return f.knownAnew(t)
+	}
+	if f.unknowns == nil {
+		f.unknowns = map[int]quantity.Known{}
+	}
+	u := t.Slopes[0].Unknown
+	k, ok := f.unknowns[u]
+	if !ok {
+		k = f.knownAnew(t)
+		f.unknowns[u] = k
+	}
+	return k
+}
+
+func (f *fit) knownAnew(t adjust.Term) quantity.Known {
 	full := f.DoubtOf(t)
 	if math.IsInf(full, 1) {
 		return quantity.Unknown
@@ -76,7 +92,7 @@ func (f *fit) chain(t adjust.Term, full float64) quantity.Known {
 		share[f.network.notes[i].known] += m * m
 	}
 	for c, m := range common {
-		share[f.network.notes[f.network.sharing(c)[0]].known] += m * m
+		share[f.network.commons[c].known] += m * m
 	}
 	weaker := 0.0
 	for k := quantity.Guess; k > quantity.Measured; k-- {

@@ -10,12 +10,27 @@ import (
 // label names an observation within a sentence: a reading by what it tells, a
 // statement as it is written, an assumption by what it holds for true.
 func (n *network) label(t note) string {
+	if t.why != "" {
+		why := t.why
+		t.why = ""
+		return fmt.Sprintf("%s (%s)", n.label(t), why)
+	}
 	switch t.sort {
 	case sizeRead:
+		if hole, ok := strings.CutSuffix(t.what, " across"); ok {
+			return fmt.Sprintf("where %s of %s is across it", hole, the(t.member))
+		}
 		return asks(t.member, t.what)
 	case holeRead:
 		return fmt.Sprintf("%s of %s", t.what, the(t.member))
+	case shearRead:
+		return fmt.Sprintf("the bruise on the shank of fastening %s at the face of %s", t.subject, n.called(t.what))
+	case pointRead:
+		return fmt.Sprintf("point %s on the arc of %s", t.what, the(t.member))
 	case gripRead:
+		if t.what == "window" {
+			return "what the bolt of fastening " + t.subject + " allows"
+		}
 		return "the grip of fastening " + t.subject
 	case clipRead:
 		return "the clip of fastening " + t.subject

@@ -36,6 +36,7 @@ type member struct {
 	extent   [3]int // unknowns of the box
 	sizes    []named
 	holes    []int
+	asides   []int // where each hole stands across; empty where on the middle line
 }
 
 // A named is a dimension and its unknown.
@@ -97,11 +98,14 @@ func (m *member) own(x []float64, j int, place adjust.Term) adjust.Term {
 }
 
 // hole is where hole k (from 0) of an iron stands on the vehicle's axis a: along
-// the iron by its reading, across it in the middle of its width.
+// the iron by its reading, across it in the middle of its width unless read there too.
 func (m *member) hole(x []float64, k, a int) adjust.Term {
 	j := m.along(a)
 	if j == 0 {
 		return adjust.At(x, m.at[a]).Plus(adjust.At(x, m.holes[k]).Scaled(m.axes[0].sign))
+	}
+	if j == 1 && k < len(m.asides) {
+		return adjust.At(x, m.at[a]).Plus(adjust.At(x, m.asides[k]).Scaled(m.axes[1].sign))
 	}
 	return m.middle(x, a)
 }

@@ -17,6 +17,8 @@ const (
 	holeRead
 	gripRead
 	clipRead
+	shearRead
+	pointRead
 	stated
 	touching // neighbours in a run touch
 	inLine   // a hole lies on its fastening's line
@@ -40,6 +42,8 @@ type note struct {
 	member  *member
 	hole    int       // of sort holeRead, from 0
 	speaks  []*member // of a statement: whatever else it speaks of
+	span    *span     // of a grip or a bruise
+	why     string    // why a reading's doubt is what it is, where that is to be told
 }
 
 // An unknown is what the adjustment looks for.
@@ -61,11 +65,19 @@ type network struct {
 	unknowns []unknown
 	notes    []note // one for each observation
 	problem  adjust.Problem
+	commons  []common // one for each common error of problem
+	lasting  map[*survey.Instrument]lasting
+	windows  []*window
+	said     map[*span]*saying
+	season   *season       // nil where the survey does not say how damp the wood was
 	falls    map[side]fall // where timbers are no plain boxes, once sizes are about known
 }
 
 func newNetwork(s *survey.Survey) *network {
-	n := &network{survey: s, index: s.Index(), families: map[string][]*member{}, byID: map[string]*member{}}
+	n := &network{
+		survey: s, index: s.Index(), families: map[string][]*member{}, byID: map[string]*member{},
+		lasting: map[*survey.Instrument]lasting{}, said: map[*span]*saying{},
+	}
 	for i := range s.Irons {
 		n.addIron(&s.Irons[i])
 	}
@@ -79,6 +91,7 @@ func newNetwork(s *survey.Survey) *network {
 	for i := range s.Evidence {
 		n.state(&s.Evidence[i], stated)
 	}
+	n.intersect()
 	return n
 }
 
@@ -99,6 +112,7 @@ func (n *network) observe(t note, value, doubt quantity.Length, model func(x []f
 func (n *network) read(t note, r survey.Reading, u int) {
 	t.line = r.At.Line
 	n.observe(t, r.Value, r.Doubt, func(x []float64) adjust.Term { return adjust.At(x, u) })
+	n.by(r)
 }
 
 func (n *network) join(m *member) {

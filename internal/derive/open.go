@@ -128,6 +128,9 @@ func sizeWords(u unknown) string {
 	case "long", "wide", "deep", "thick", "high":
 		return fmt.Sprintf("how %s the %s is", u.what, name)
 	}
+	if k, ok := strings.CutSuffix(u.what, " across"); ok {
+		return fmt.Sprintf("where %s of the %s is across it", k, name)
+	}
 	if k, ok := strings.CutPrefix(u.what, "hole "); ok {
 		return fmt.Sprintf("where hole %s of the %s is", k, name)
 	}

@@ -37,7 +37,7 @@ func (n *network) state(st *survey.Statement, s sort) {
 	if s == frame {
 		doubt = fixed
 	} else if times := rows * len(hands(sides)); times > 1 && !n.speaksOfIron(st) {
-		doubt, shared = n.share(doubt)
+		doubt, shared = n.share(doubt, st)
 	}
 	for row := range rows {
 		for _, hand := range hands(sides) {
@@ -59,11 +59,10 @@ func (n *network) speaksOfIron(st *survey.Statement) bool {
 
 // share makes one statement about many of a family count once: what it may be
 // off by is off for all of them alike, but for what one of a row differs by.
-func (n *network) share(doubt quantity.Length) (own quantity.Length, shared []adjust.Source) {
+func (n *network) share(doubt quantity.Length, st *survey.Statement) (own quantity.Length, shared []adjust.Source) {
 	own = min(n.survey.Doubts.Row.Doubt, doubt/2)
-	common := math.Sqrt(float64(doubt*doubt - own*own))
-	n.problem.Common = append(n.problem.Common, common)
-	return own, []adjust.Source{{Common: len(n.problem.Common) - 1, Slope: 1}}
+	c := n.common(common{kind: ofFamily, says: st.Text, known: st.Known, line: st.At.Line}, math.Sqrt(float64(doubt*doubt-own*own)))
+	return own, []adjust.Source{{Common: c, Slope: 1}}
 }
 
 func (n *network) stateOne(st *survey.Statement, s sort, row int, hand vehicle.Hand, doubt quantity.Length, shared []adjust.Source) {

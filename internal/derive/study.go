@@ -31,19 +31,22 @@ func study(s *survey.Survey, woods timber.Catalogue) (*Study, error) {
 	if err := findTimbers(s, woods); err != nil {
 		return nil, err
 	}
+	v := &vehicle.Vehicle{
+		Name: s.Name, Slug: vehicle.Slug(s.Name), Issue: s.Issue, Date: s.Date, Hash: s.Hash, Unit: s.Unit,
+	}
+	var err error
+	if v.Moisture, err = moisture(s); err != nil {
+		return nil, err
+	}
 	n := newNetwork(s)
+	n.bySeason(woods, v.Moisture.Service)
 	fit, err := n.adjust()
 	if err != nil {
 		return nil, err
 	}
-	v := &vehicle.Vehicle{
-		Name: s.Name, Slug: vehicle.Slug(s.Name), Issue: s.Issue, Date: s.Date, Hash: s.Hash, Unit: s.Unit,
-	}
-	if v.Moisture, err = moisture(s); err != nil {
-		return nil, err
-	}
 	a := &assembly{network: n, fit: fit, vehicle: v}
 	a.findings()
+	a.windowFindings()
 	a.parts()
 	a.irons()
 	a.fastenings()

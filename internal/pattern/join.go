@@ -20,6 +20,9 @@ func (l *layout) joins(row, col int) outline.Drawing {
 	if l.printed(row, col-1) {
 		d.Add(l.joint(w.Min.X+overlap, w, upright, letter(row, col-1), letter(row, col)))
 	}
+	if l.strips() {
+		return d
+	}
 	if l.printed(row-1, col) {
 		d.Add(l.joint(w.Max.Y, w, level, letter(row-1, col), letter(row, col)))
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"lostwood/internal/outline"
+	"lostwood/internal/vehicle"
 	"lostwood/parts"
 	"lostwood/parts/form"
 )
@@ -64,7 +65,11 @@ func (l *layout) checks() []label {
 	if doubtful(known.Known) {
 		words = "? " + words + ", " + strings.ToUpper(known.Known.String())
 	}
-	end := l.block([]line{{words, normal, outline.Bold}}, 0.9)
+	tell := []line{{words, normal, outline.Bold}}
+	if left(known) {
+		tell = []line{{words + giveOrTake(known, l.v.Unit), normal, outline.Bold}, {"leave long until offered up", small, outline.Plain}}
+	}
+	end := l.block(tell, 0.9)
 	end.query = doubtful(known.Known)
 	end.wish = form.Point{X: long - end.size.X - 4, Y: y}
 	band := l.everywhere()
@@ -77,7 +82,7 @@ func (l *layout) checks() []label {
 func (l *layout) heading(f outline.Laid) label {
 	lines := []line{{strings.ToUpper(l.item.FaceWords(f.Face)), large, outline.Bold}}
 	query := false
-	for _, s := range l.sizesOf(crossAxis(f.Face)) {
+	for _, s := range l.sizesOn(f.Face) {
 		words := s.Name + " " + l.standing(s.Size)
 		query = query || doubtful(s.Known)
 		if doubtful(s.Known) {
@@ -107,6 +112,19 @@ func (l *layout) heading(f outline.Laid) label {
 	b.within, b.inside = f.Extent, wood(f)
 	b.wish = form.Point{X: f.Extent.Min.X + 5, Y: f.Extent.Max.Y - b.size.Y - 3}
 	return b
+}
+
+// sizesOn are the sizes that a face's heading tells: its extent across the grain,
+// and on the face side those that run along none of the three ways.
+func (l *layout) sizesOn(f parts.Face) []vehicle.Dimension {
+	var out []vehicle.Dimension
+	if across := crossAxis(f); across != parts.NoAxis {
+		out = l.sizesOf(across)
+	}
+	if f == l.item.Stick.FaceSide {
+		out = append(out, l.sizesOf(parts.NoAxis)...)
+	}
+	return out
 }
 
 // crossAxis is the way across the grain on a face.

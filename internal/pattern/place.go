@@ -33,11 +33,30 @@ const (
 
 // A crowd is what labels keep clear of, and what they had better avoid.
 type crowd struct {
-	lines []outline.Segment
+	lines []boxed
 	boxes []outline.Box
 	avoid []outline.Box     // joints and plain sheets
 	folds []outline.Segment // the joining lines: no label lies across one
 	clear Length            // what is left between words and anything else
+}
+
+// A boxed line knows its box: most lines are far from where one looks.
+type boxed struct {
+	outline.Segment
+	box outline.Box
+}
+
+func boxedLines(p outline.Path) []boxed {
+	var out []boxed
+	for _, s := range p.Segments() {
+		out = append(out, boxed{s, s.Bounds()})
+	}
+	return out
+}
+
+// crosses reports whether any of the line lies inside a box.
+func (s boxed) crosses(b outline.Box) bool {
+	return s.box.Grown(1e-9).Meets(b) && s.Crosses(b)
 }
 
 const (
@@ -54,10 +73,10 @@ const (
 // add takes a drawing into the crowd.
 func (c *crowd) add(d outline.Drawing) {
 	for _, p := range d.Paths {
-		c.lines = append(c.lines, p.Segments()...)
+		c.lines = append(c.lines, boxedLines(p)...)
 	}
 	for _, k := range d.Circles {
-		c.lines = append(c.lines, outline.Path{Closed: true, Run: k.Halves()}.Segments()...)
+		c.lines = append(c.lines, boxedLines(outline.Path{Closed: true, Run: k.Halves()})...)
 	}
 	for _, t := range d.Texts {
 		c.boxes = append(c.boxes, textBox(t))
@@ -80,7 +99,7 @@ func (c *crowd) free(b outline.Box) bool {
 		return false
 	}
 	for _, s := range c.lines {
-		if s.Crosses(b) {
+		if s.crosses(b) {
 			return false
 		}
 	}
@@ -204,8 +223,8 @@ func (c *crowd) price(l label, box outline.Box, enough float64) (float64, *outli
 }
 
 // crosses reports whether a leader runs over a line; touching with its end does not count.
-func crosses(leader, o outline.Segment) bool {
-	if !outline.Spanning(leader.A, leader.B).Grown(0.01).Meets(o.Bounds().Grown(0.01)) {
+func crosses(leader outline.Segment, o boxed) bool {
+	if !outline.Spanning(leader.A, leader.B).Grown(0.01).Meets(o.box.Grown(0.01)) {
 		return false
 	}
 	const sag = 0.5

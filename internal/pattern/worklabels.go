@@ -53,17 +53,20 @@ func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, qu
 			continue
 		}
 		if len(lines) > 0 {
-			lines = append(lines, line{l.brief(op, l.what(op)), small, outline.Bold})
+			lines = append(lines, line{l.brief(op, l.item.WorkWords(op)), small, outline.Bold})
 			continue
 		}
-		what := l.what(op)
+		what := l.item.WorkWords(op)
 		if strings.HasPrefix(ref, what) {
 			what = "" // the work is called by what it is
 		}
 		lines = []line{{ref + ": " + l.brief(op, what), normal, outline.Bold}}
-		for _, s := range l.stands(op) {
+		for _, s := range append(l.stands(op), l.guesses(op)...) {
 			lines = append(lines, line{s.words, small, outline.Plain})
 			query = query || s.queried
+		}
+		for _, words := range append(l.gauges(op), l.leaves(op)...) {
+			lines = append(lines, line{words, small, outline.Plain})
 		}
 	}
 	if len(lines) > 0 {

@@ -27,6 +27,8 @@ func doubtLines() []doubt {
 		{"centre", "1/16", "a bolt on the middle line of its timber", func(d *Doubts) *Reading { return &d.Centre }},
 		{"twin", "1/16", "near against off", func(d *Doubts) *Reading { return &d.Twin }},
 		{"row", "1/32", "one of a row against the next", func(d *Doubts) *Reading { return &d.Row }},
+		{"rust", "1/64", "what rust adds to a reading that says on rust", func(d *Doubts) *Reading { return &d.Rust }},
+		{"shear", "1/16", "a bruise on a bolt's shank", func(d *Doubts) *Reading { return &d.Shear }},
 		{"measured", "1/32", "a statement that was measured on old wood", known(quantity.Measured)},
 		{"iron", "1/16", "a statement read from iron", known(quantity.FromIron)},
 		{"paired", "1/16", "a statement from the other side or the same row", known(quantity.Paired)},

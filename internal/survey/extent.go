@@ -22,10 +22,17 @@ func (r *reader) extent(v *node, d *fasteningDraft) {
 			r.grain(f, s, things[i], i == len(f.Through)-1)
 		}
 	}
+	if d.shear != nil {
+		r.shears(d.shear, d)
+		r.shearsSit(f)
+	}
+	if d.bolt != nil && d.bolt.shape == listShape {
+		f.Bolts = r.boltsOf(d.bolt, f.Number, f.Sides)
+	}
 	if d.grip == nil {
 		return
 	}
-	if d.Bolt != nil && d.Bolt.Mark != nil {
+	if d.Bolt != nil && (d.Bolt.Mark != nil || d.Bolt.Rusted != nil) {
 		r.fault(d.grip.at, "a grip here and a mark on bolt "+quote(d.Bolt.ID)+" (line "+numbered(d.Bolt.At.Line)+")", "write the one that was read")
 		return
 	}

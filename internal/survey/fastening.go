@@ -26,11 +26,12 @@ func headings() []heading {
 // A fasteningDraft is a fastening while its lines are read.
 type fasteningDraft struct {
 	Fastening
-	runs []*line // by direction
-	bolt *node
-	clip *node
-	grip *node
-	what *node
+	runs  []*line // by direction
+	bolt  *node
+	clip  *node
+	grip  *node
+	what  *node
+	shear *node
 }
 
 func fasteningKeys() []key[fasteningDraft] {
@@ -40,7 +41,7 @@ func fasteningKeys() []key[fasteningDraft] {
 	keys := []key[fasteningDraft]{
 		{
 			name: "bolt", also: "diameter rivet screw", example: `"1/2"`,
-			means: "its diameter, or the id of a bolt under [bolt]",
+			means: "its diameter, or the id of a bolt under [bolt]; for a row or pair a list of ids set out as grips are, \"-\" for one not found",
 			take:  keep(func(d *fasteningDraft) **node { return &d.bolt }),
 		},
 		{
@@ -60,6 +61,11 @@ func fasteningKeys() []key[fasteningDraft] {
 			means: "head to nut, by the bolt's mark: one; for a pair near and off; for a row one for each, or a near and off of each. \"-\" is one not taken",
 			take:  keep(func(d *fasteningDraft) **node { return &d.grip }),
 		},
+		key[fasteningDraft]{
+			name: "shear", also: "bruise", example: `"reach 2 7/16"`,
+			means: "where its shank is bruised: the thing whose far face bore there, and how far that is from under the head; one or a list. Of a row or pair the first is meant, unless the thing says which",
+			take:  keep(func(d *fasteningDraft) **node { return &d.shear }),
+		},
 		pairKey(func(d *fasteningDraft) *Sides { return &d.Sides }),
 		key[fasteningDraft]{
 			name: "id", example: `"king-bolt"`, means: "a name or number of your own; else its number in the order of the file",
@@ -78,6 +84,8 @@ func fasteningKeys() []key[fasteningDraft] {
 				}
 			},
 		},
+		missingKey("A bolt that has neither a grip nor a line of its own is taken to be missing",
+			`"near"`, func(d *fasteningDraft) *Missing { return &d.Missing }),
 		key[fasteningDraft]{
 			name: "head", example: `"square-neck"`, means: "plain (where not given) or square-neck, which sinks into the wood",
 			take: intoWord([]Head{PlainHead, SquareNeck}, func(d *fasteningDraft) *Head { return &d.Head }),
@@ -104,6 +112,7 @@ func (r *reader) fastenings(n *node) {
 		case r.broken:
 		case sound:
 			r.extent(v, &d)
+			r.missingSense(d.Missing, d.Fastening.Sides, d.Fastening.Number)
 		default: // what it names and what was read of it can still be wrong too
 			r.thingsOf(&d.Fastening)
 			r.eachGrip(d.grip)
@@ -167,6 +176,9 @@ func (r *reader) clip(v *node, d *fasteningDraft) bool {
 
 // boltOf takes a diameter, or the id of a bolt.
 func (r *reader) boltOf(d *fasteningDraft) bool {
+	if d.bolt.shape == listShape {
+		return r.listOfBolts(d)
+	}
 	if id := strings.TrimSpace(d.bolt.text); d.bolt.shape == textShape && isID(id) {
 		b := r.bolts[id]
 		if b == nil && !r.broken {

@@ -188,7 +188,7 @@ b = ▲{ diameter = "1/2" }
 [part]
 `,
 			`a bolt with neither length nor mark`,
-			`write length = "8", under the head, or mark, from head to nut`,
+			`write length = "8", under the head, or mark or rusted, from head to nut`,
 		},
 		{
 			"board twice", front + `[part]

@@ -59,7 +59,9 @@ func (d *Doubts) of(i instrument) quantity.Length {
 // and what it was read with.
 type written struct {
 	quantity.Reading
-	instrument instrument // empty where none is named
+	instrument instrument  // empty where none is named
+	own        *Instrument // one of the survey's own
+	rusty      bool        // said to be on rust
 }
 
 // reading takes a length that was read; usually is what it is worth where it does not say.
@@ -68,7 +70,7 @@ func (r *reader) reading(v *node, usually quantity.Length, s sense) (Reading, bo
 	if !ok {
 		return Reading{}, false
 	}
-	return Reading{At: r.at(v), Value: w.Value, Doubt: r.worth(w, usually)}, true
+	return Reading{At: r.at(v), Value: w.Value, Doubt: r.worth(w, usually), By: w.own}, true
 }
 
 // sized takes a reading of a size with that name.
@@ -79,11 +81,19 @@ func (r *reader) sized(v *node, name string) (Size, bool) {
 
 // worth is the doubt of what was written: its own, its instrument's, or the usual one.
 func (r *reader) worth(w written, usually quantity.Length) quantity.Length {
+	if r.made {
+		usually = r.s.Doubts.Known[quantity.Guess].Value
+	}
 	switch {
 	case w.Stated == quantity.DoubtStated:
-		return w.Doubt
+		usually = w.Doubt
+	case w.own != nil:
+		usually = w.own.Read
 	case w.instrument != "":
-		return r.s.Doubts.of(w.instrument)
+		usually = r.s.Doubts.of(w.instrument)
+	}
+	if w.rusty {
+		usually = quantity.Length(math.Hypot(float64(usually), float64(r.s.Doubts.Rust.Value)))
 	}
 	return usually
 }
@@ -102,7 +112,7 @@ func (r *reader) plainLength(v *node, s sense) (quantity.Length, bool) {
 	return w.Value, ok
 }
 
-// written takes LENGTH [± DOUBT] [by INSTRUMENT].
+// written takes LENGTH [± DOUBT] [by INSTRUMENT] [on rust].
 func (r *reader) written(v *node, s sense) (written, bool) {
 	var w written
 	switch v.shape {
@@ -126,16 +136,20 @@ func (r *reader) written(v *node, s sense) (written, bool) {
 
 func (r *reader) writtenText(v *node, s sense) (w written, ok bool) {
 	text := v.text
+	if bare, ok := strings.CutSuffix(strings.TrimRight(text, " "), " on rust"); ok {
+		text, w.rusty = bare, true
+	}
 	if i := strings.LastIndex(text, " by "); i >= 0 {
 		word := strings.TrimSpace(text[i+4:])
+		w.own = r.instruments[word]
 		for _, k := range instruments {
 			if strings.EqualFold(word, string(k)) {
 				w.instrument = k
 			}
 		}
-		if w.instrument == "" {
+		if w.instrument == "" && w.own == nil {
 			at := i + 4 + len(text[i+4:]) - len(strings.TrimLeft(text[i+4:], " "))
-			r.fault(v.place(at), quote(word)+", which is no instrument here", r.meant(word, plain(instruments[:]), "write by"))
+			r.fault(v.place(at), quote(word)+", which is no instrument here", r.meant(word, append(plain(instruments[:]), r.instrumentIDs...), "write by"))
 			return w, false
 		}
 		text = text[:i]

@@ -30,6 +30,7 @@ type Survey struct {
 	Note       string
 	Wood       Wood
 	Doubts     Doubts
+	Smith      Smith
 	Datum      []Statement // what fixes the vehicle's frame
 	Irons      []Iron
 	Parts      []Part
@@ -53,6 +54,10 @@ type Wood struct {
 	Worked  quantity.Moisture // on the day it is worked; as bought where not stated
 	Service Climate
 	Rings   *timber.Rings // of every part that says nothing of its own; nil where not stated
+	// Tightened is the moisture of the wood when nuts were last run down, which grips
+	// speak for, and its standard uncertainty; zero where not stated.
+	Tightened, TightenedDoubt quantity.Moisture
+	TightenedAt               Position
 }
 
 // A Climate is the moisture the vehicle will live at, one of three ways:
@@ -76,6 +81,8 @@ type Doubts struct {
 	Centre                Reading                   // a bolt on the middle line of its timber
 	Twin                  Reading                   // near against off, and off the middle line of the vehicle
 	Row                   Reading                   // one of a row against the next
+	Rust                  Reading                   // what rust adds to a reading on it
+	Shear                 Reading                   // a bruise on a shank
 	Known                 [quantity.Unknown]Reading // by how a statement is known
 }
 
@@ -84,6 +91,7 @@ type Reading struct {
 	At    Position
 	Value quantity.Length
 	Doubt quantity.Length // standard uncertainty; by its own ±, else by its instrument
+	By    *Instrument     // one of the survey's own; nil for any other
 }
 
 // A Size is a named reading: thick, wide, long ...
@@ -134,15 +142,34 @@ type Iron struct {
 	Sides     Sides
 	Number    int // in a row, fore to hind or near to off; 1 where single
 	Sizes     []Size
-	Holes     []Reading // from its fore, near or lower end
-	Off       *Other    // the off one of a pair, where it was read too
-	Found     *Other    // as found, where that differs from as made
+	Holes     []Reading // from its fore, near or lower end; a zero Reading is one whose place is not trusted
+	From      End       // what holes are read from
+	Across    []Reading // where each hole stands across the iron; empty for its middle line
+	Bent      *Reading  // as found: how far its middle stands off the straight line between its ends
+	Cranks    []Crank
+	Points    [][2]Reading // of a piece of tyre: places on its outside, from any straight edge
+	Off       *Other       // the off one of a pair, where it was read too
+	Found     *Other       // as found, where that differs from as made
+	Missing   Missing
 	Condition string
 	Where     string // where found
 	Marks     string
 	Photos    []string
 	Note      string
 }
+
+// An End is what an iron's holes are read from.
+type End int
+
+// The ends.
+const (
+	FirstEnd   End = iota // fore, near or lower
+	FromMiddle            // the middle; towards the first end less than nothing
+)
+
+// A Crank is a step that was meant: beyond At from its first end an iron stands By
+// further up, fore or outwards.
+type Crank struct{ At, By Reading }
 
 // Other is a second set of readings of an iron.
 type Other struct {
@@ -218,6 +245,9 @@ type Fastening struct {
 	Number    int         // of the row it stands in; 1 where single
 	Grips     [][]Reading // by member of the row, then near and off; a zero Reading is one not taken
 	Bolt      *Bolt       // what else was read of it
+	Bolts     [][]*Bolt   // the same where each of the row and side has its own, as Grips; nil for one not found
+	Shears    []Shear
+	Missing   Missing
 	Head      Head
 	Sunk      quantity.Length // how deep the head lies in a counterbore; 0 for flush on the face
 }
@@ -231,6 +261,12 @@ const (
 	SquareNeck Head = "square-neck" // a carriage bolt: its neck sinks into the wood
 )
 
+// A Shear is a bruise on a bolt's shank, where the far face of Thing bore on it.
+type Shear struct {
+	Thing string
+	Reading
+}
+
 // A Bolt is what was read of a bolt with no grip mark.
 type Bolt struct {
 	At               Position
@@ -242,6 +278,11 @@ type Bolt struct {
 	Washer           *Reading // thickness, all washers together
 	Proud            *Reading // thread past the nut
 	Mark             *Reading // grip mark: head to nut, rust line or polish
+	Rusted           *Reading // head to nut, rusted where it was
+	Crushed          *Reading // how deep its head has sunk into the wood
+	NutKind          NutKind  // where its nut was not measured
+	WasherKind       WasherKind
+	Bent, Worn       quantity.Length // off the straight in the middle; gone from its end
 	Condition, Where string
 }
 

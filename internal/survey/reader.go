@@ -15,19 +15,23 @@ import (
 
 // A reader fills a Survey from the tree of a file and gathers the faults.
 type reader struct {
-	src         *source
-	kinds       []parts.Kind
-	s           *Survey
-	list        []Fault
-	broken      bool // lines are missing: what they would have said is not a fault
-	unsure      bool // no unit: sizes cannot be judged
-	near        int  // how many words were compared with the known ones
-	peers       peers
-	things      Index
-	bolts       map[string]*Bolt
-	jointDrafts []jointDraft
-	boltIDs     []string // in the order of the file
-	ids         []string // of the irons and parts, once one was looked for in vain
+	src           *source
+	kinds         []parts.Kind
+	s             *Survey
+	list          []Fault
+	broken        bool // lines are missing: what they would have said is not a fault
+	unsure        bool // no unit: sizes cannot be judged
+	near          int  // how many words were compared with the known ones
+	peers         peers
+	things        Index
+	bolts         map[string]*Bolt
+	jointDrafts   []jointDraft
+	boltIDs       []string // in the order of the file
+	instruments   map[string]*Instrument
+	instrumentIDs []string // in the order of the file
+	middle        bool     // the iron at hand has its holes read from its middle
+	made          bool     // the iron at hand is missing: its sizes are what it is to be
+	ids           []string // of the irons and parts, once one was looked for in vain
 }
 
 // Read reads a survey; name is the file's, for messages. Either the survey is

@@ -40,6 +40,14 @@ func sections() []section {
 			lines: func() []entry { return entries(datumKeys()) }, read: (*reader).datum,
 		},
 		{
+			name: "instrument", form: lineEach, means: instrumentsMean,
+			lines: func() []entry { return entries(instrumentKeys()) }, read: (*reader).readInstruments,
+		},
+		{
+			name: "smith", means: smithMeans,
+			lines: func() []entry { return entries(smithKeys()) }, read: (*reader).smith,
+		},
+		{
 			name: "iron", form: lineEach, means: ironMeans,
 			lines: func() []entry { return entries(ironKeys("")) }, read: (*reader).irons,
 		},
@@ -168,6 +176,10 @@ func otherHeadings(name string) string {
 		return "irons ironwork"
 	case "part":
 		return "parts timbers member members"
+	case "instrument":
+		return "instruments tools"
+	case "smith":
+		return "habit habits nuts"
 	case "wood":
 		return "moisture"
 	case "timber":

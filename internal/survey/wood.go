@@ -43,6 +43,11 @@ func woodKeys() []key[Wood] {
 			means: "instead of service: for each of twelve months, degrees Celsius and percent humidity",
 			take:  (*reader).climate,
 		},
+		{
+			name: "tightened", also: "grip", example: `"16 ± 2"`,
+			means: "how damp the wood was when the nuts were last run down, in percent, and how sure that is; grips then speak of it as it was that day, and sizes are worked out for the moisture it will live at",
+			take:  (*reader).tightened,
+		},
 		ringsKey("how the rings are to lie in every part that says nothing of its own; the words are those of a part",
 			func(w *Wood) **timber.Rings { return &w.Rings }),
 	}
@@ -127,5 +132,26 @@ func (r *reader) climate(v *node, w *Wood) {
 		if okT && okH {
 			w.Service.Months = append(w.Service.Months, [2]float64{t, h})
 		}
+	}
+}
+
+// tightened takes 16 or "16 ± 2".
+func (r *reader) tightened(v *node, w *Wood) {
+	const what = "moisture in percent"
+	w.TightenedAt, w.TightenedDoubt = r.at(v), 3 // common practice, no source
+	n := v
+	if v.shape == textShape {
+		value, doubt, given := strings.Cut(v.text, "±")
+		n = numberIn(v, value, 0)
+		if given {
+			f, ok := r.number(numberIn(v, doubt, len(value)+len("±")), what, 0.1, 15)
+			if !ok {
+				return
+			}
+			w.TightenedDoubt = quantity.Moisture(f)
+		}
+	}
+	if f, ok := r.number(n, what, driest, 40); ok {
+		w.Tightened = quantity.Moisture(f)
 	}
 }

@@ -13,6 +13,7 @@ type Account struct {
 	// Sentences, each list empty where there is nothing to tell.
 	Contradicts []string // what does not agree, and what was done with it
 	GiveOrTake  []string // where the give or take comes from
+	Bounds      []string // what bolts without a mark allow, and whether that holds it
 	Unchecked   []string // what nothing checks, and the least slip that would show
 	Open        []string // why it is not known
 	Next        []Reading

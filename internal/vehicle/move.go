@@ -8,6 +8,7 @@ type Move struct {
 	Name   string      // as people say it: "fore carriage"
 	Line   int         // of the survey
 	With   []string    // ids of the timbers and irons that go along; their own fastenings go too
+	On     []string    // ids of what it turns on (a king bolt, hinges): left out of what is in its way
 	Wheels []WheelRoom // of a turn: those that go along; of a travel: those it is to meet
 	// At is a place on the line it turns about, Axis that line; of a travel, Axis is the way it goes.
 	At   [3]quantity.Size
@@ -48,6 +49,8 @@ type Hardware struct {
 	Sunk   quantity.Length // how deep its head lies in a counterbore
 	Inside quantity.Length // of a clip: between its legs; 0 where not read
 	Bolt   *OldBolt        // nil where none was read
+	// Missing says that there is none: the survey says so, or nothing of it was read.
+	Missing bool
 }
 
 // A HeadShape is how a bolt's head bears.
@@ -57,6 +60,7 @@ type HeadShape int
 const (
 	PlainHead  HeadShape = iota // square or hexagon, lying on the face
 	SquareNeck                  // a dome with a square neck that sinks into wood
+	Flush                       // sunk flush into the iron it bears on
 )
 
 // An OldBolt is a surviving bolt as it was read; lengths that were not read are 0.

@@ -20,6 +20,8 @@ type Remark struct {
 	Basis    string   // where the limit comes from; empty where it is plain
 	Place    *Spot    // where in the vehicle; nil where it has no one place
 	Parts    []string // ids of the timbers (Part.ID) it bears on: their outputs are marked
+	Number   int      // how many alike it stands for; 0 and 1 are one
+	Alike    []string // the subjects of the others
 	Things   []string // ids of irons and fastenings it bears on
 }
 

@@ -28,6 +28,7 @@ type Vehicle struct {
 	Fastenings []*Fastening
 	Irons      []*Iron
 	Moves      []Move    // what turns, swings or travels
+	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
 	Loads      []Load    // what it is meant to carry
 	// Track is from the middle of one wheel's tread to the other's; 0 where not stated.
@@ -166,6 +167,9 @@ type Stop struct {
 	Gap quantity.Length
 }
 
+// A Step is a crank of an iron: beyond At from its first end it stands By farther up, fore or outwards.
+type Step struct{ At, By quantity.Length }
+
 // An Iron is one iron as adjusted.
 type Iron struct {
 	ID, Name, Kind string
@@ -174,6 +178,11 @@ type Iron struct {
 	Sizes          []Dimension
 	Holes          []quantity.Size // from its fore, near or lower end
 	Condition      string
+	Where          string // where it was found
+	Marks, Note    string
+	Photos         []string // names of picture files
+	Missing        bool     // it is not there, and must be made
+	Steps          []Step   // cranks that were meant, in order from its first end
 	Place          *Place
 }
 

@@ -1,6 +1,10 @@
 package vehicle
 
-import "lostwood/parts"
+import (
+	"strings"
+
+	"lostwood/parts"
+)
 
 // FaceWords names a face as the joiner sees it on the fitted part: "outer
 // side", "hind side", "fore end".
@@ -25,4 +29,17 @@ func (i *Item) words() [6]string {
 		w[1], w[3] = "inner side", "outer side"
 	}
 	return w
+}
+
+// WorkWords says what an operation makes; work along an edge names the two faces
+// that meet there as the joiner sees them: "chamfer, upper and fore side".
+func (i *Item) WorkWords(op parts.Operation) string {
+	var faces []string
+	for _, f := range op.Meets {
+		faces = append(faces, strings.TrimSuffix(i.FaceWords(f), " face"))
+	}
+	if len(faces) == 0 {
+		return op.What
+	}
+	return op.What + ", " + strings.Join(faces, " and ")
 }

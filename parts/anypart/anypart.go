@@ -1,7 +1,8 @@
-package parts_test
+// Package anypart draws timber parts of every kind at random dimensions that can
+// be made, for tests.
+package anypart
 
 import (
-	"fmt"
 	"math"
 
 	"pgregory.net/rapid"
@@ -36,8 +37,8 @@ func (d draw) maybe(name string, lo, hi float64) float64 {
 
 func (d draw) yes(what string) bool { return rapid.Bool().Draw(d.t, what) }
 
-// anyPart is a part of a kind with random legal dimensions and some work.
-func anyPart(kind parts.Kind) *rapid.Generator[parts.Part] {
+// Of is a part of a kind with random legal dimensions and some work.
+func Of(kind parts.Kind) *rapid.Generator[parts.Part] {
 	return rapid.Custom(func(t *rapid.T) parts.Part {
 		d := draw{t, parts.Measures{Lengths: map[string]parts.Length{}, Counts: map[string]int{}}}
 		switch kind.Name {
@@ -209,12 +210,5 @@ func (d draw) work(long, wide, deep, least float64) {
 			n.Depth = parts.Length(.3 * least)
 		}
 		d.m.Work = append(d.m.Work, n)
-	}
-}
-
-// kindsOf runs a check for every kind of part.
-func kindsOf(check func(name string, k parts.Kind)) {
-	for _, k := range parts.Kinds() {
-		check(fmt.Sprintf("kind=%s", k.Name), k)
 	}
 }
