@@ -178,9 +178,11 @@ func (s *study) where(m *member, at float64) string {
 	return fmt.Sprintf("%s from its %s end", quantity.Format(quantity.Length(m.grain(at)), s.vehicle.Unit), end)
 }
 
-// sag is how far a beam goes down below the straight line from one bearing to
-// the next; past the last one, below that.
-func (s *study) sag(m *member, t *bent, r *solved) (sag, span quantity.Length) {
+// A prop is a joint at which a beam is borne, and how far it goes down there.
+type prop struct{ at, down float64 }
+
+// props are the joints that push a beam up.
+func (s *study) props(m *member, r *solved) []prop {
 	up := make([]float64, len(m.joints))
 	for i, l := range s.links {
 		if l.upper == m {
@@ -195,14 +197,20 @@ func (s *study) sag(m *member, t *bent, r *solved) (sag, span quantity.Length) {
 			up[p.dof-m.first] += r.wheels[i]
 		}
 	}
-	type bearing struct{ at, down float64 }
-	var on []bearing
-	const counts = .01 // of the greatest, for a joint to count as a bearing
+	const counts = .01 // of the greatest, for a joint to count
+	var on []prop
 	for i, f := range up {
 		if f > counts*slices.Max(up) {
-			on = append(on, bearing{m.joints[i], r.down[m.first+i]})
+			on = append(on, prop{m.joints[i], r.down[m.first+i]})
 		}
 	}
+	return on
+}
+
+// sag is how far a beam goes down below the straight line from one prop to the
+// next; past the last one, below that.
+func (s *study) sag(m *member, t *bent, r *solved) (sag, span quantity.Length) {
+	on := s.props(m, r)
 	if len(on) == 0 {
 		return 0, 0
 	}

@@ -135,9 +135,9 @@ func (r *Report) BearingsList() *listing.List {
 			r.stressed(c.Stress), r.pressure(c.Clear), r.pressure(c.Left), shared(c.Share()),
 		})
 	}
-	few := 0
+	few, worth := 0, .02 // the share of what is left from which it is listed
 	for _, b := range r.pressed() {
-		if b.Pressed.Share() < .02 {
+		if b.Pressed.Share() < worth {
 			few++
 			continue
 		}
@@ -146,13 +146,11 @@ func (r *Report) BearingsList() *listing.List {
 	for _, w := range r.Washers {
 		add(w.On.Name, w.On.Timber, "washer of fastening "+w.Fastening.ID+", pulled", w.Force, w.Area, w.Pressed)
 	}
-	l.Foot = []string{""}
-	if few > 0 {
-		l.Foot = append(l.Foot, fmt.Sprintf("%d more that come to under 2 %% of what is left are not listed.", few))
+	l.Foot = []string{
+		"", fmt.Sprintf("%d more that come to under %s of what is left are not listed.", few, percent(worth)),
+		"Clear wood: where it begins to be dented for good. Left of it: " + lessWords(timber.OfBearing()) + ".",
+		"The pressure is taken as even over the whole face; a nut drawn up hard presses more than any load.", Caution,
 	}
-	l.Foot = append(l.Foot,
-		"Clear wood: where it begins to be dented for good. Left of it: "+lessWords(timber.OfBearing())+".",
-		"The pressure is taken as even over the whole face; a nut drawn up hard presses more than any load.", Caution)
 	return l
 }
 
