@@ -33,6 +33,7 @@ type Beam struct {
 	Bending, Shear Comparison
 	At, ShearAt    quantity.Length // where each is greatest, along the part from its first end
 	Where          string          // At in words
+	ShearWhere     string          // ShearAt in words
 	Section        Section         // there, with its holes
 	Sag            quantity.Length // how far it goes down between what it bears on, at most
 	Span           quantity.Length // from one to the next, where it sags most
@@ -116,7 +117,7 @@ func (s *study) beam(m *member, t *bent, r *solved) Beam {
 			b.place = m.spot(at)
 		}
 		if f := net.shear(force); f > mostShear*(1+1e-6) && !m.stubby(at) {
-			mostShear, b.ShearAt = f, quantity.Length(m.grain(at))
+			mostShear, b.ShearAt, b.ShearWhere = f, quantity.Length(m.grain(at)), s.where(m, at)
 		}
 	}
 	b.Bending, b.Shear = st.bending.of(most), st.shear.of(mostShear)

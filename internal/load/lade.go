@@ -160,7 +160,7 @@ func (s *study) put(p lot) {
 	if under == nil {
 		return
 	}
-	s.note(p.on.id, fmt.Sprintf("Nothing in the survey fastens %s to what stands on the wheels: its weight is set on %s.", lower(p.on.name), lower(under.name)))
+	s.note(p.on.id, fmt.Sprintf("Nothing in the survey fastens the %s to what stands on the wheels: its weight is set on the %s.", lower(p.on.name), lower(under.name)))
 	place := under.place(at)
 	under.take(patch{place, place, p.total}, at)
 }

@@ -59,7 +59,7 @@ func TestOverloadedSlat(t *testing.T) {
 	assert.Equal(t, "bending", got.Remarks[0].Check)
 	assert.InEpsilon(t, want, got.Remarks[0].Measured.Value, 0.003)
 	assert.Equal(t, []string{"slat"}, got.Remarks[0].Parts)
-	assert.Contains(t, got.Remarks[0].Says, "Slat is bent to 61.8 MPa 1100.0 mm from its fore end, 152 % of the 40.5 MPa that is left of clear white ash (103.0 MPa on average).")
+	assert.Contains(t, got.Remarks[0].Says, "Slat is bent to 61.8 MPa 1100.0 mm from its fore end, and sags 175.5 mm. Clear white ash bears 103.0 MPa on average, of which 40.5 MPa is left when variation, lasting load and grade are taken off: it comes to 152 % of that.")
 	assert.Contains(t, got.Remarks[0].Do, "28.0 mm deep where it is 22.0 mm now")
 
 	put := slatOver(28, 200).report(t)
@@ -366,6 +366,6 @@ func TestTold(t *testing.T) {
 	r = trialWagon()
 	r.timber("chest", "white ash", vehicle.Along, [3]float64{0, 100, 1300}, [3]float64{500, 200, 200})
 	got = r.report(t)
-	assert.Contains(t, got.Notes[0].Says, "Nothing in the survey fastens chest to what stands on the wheels: its weight is set on slat-")
+	assert.Contains(t, got.Notes[0].Says, "Nothing in the survey fastens the chest to what stands on the wheels: its weight is set on the slat-")
 	assert.Contains(t, got.Remarks[1].Says, "states no load")
 }

@@ -1,7 +1,9 @@
 package load
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"lostwood/internal/quantity"
 	"lostwood/internal/vehicle"
@@ -56,6 +58,15 @@ func (s *study) weigh() {
 		s.report.Weights = append(s.report.Weights, s.weighIron(i))
 	}
 	s.weighBolts()
+	var unknown []string
+	for _, w := range s.report.Weights {
+		if w.Why != "" {
+			unknown = append(unknown, lower(w.Name))
+		}
+	}
+	if len(unknown) > 0 {
+		s.note("weight", fmt.Sprintf("Not weighed, because not all of their sizes or their timber's density are known: %s.", strings.Join(unknown, ", ")))
+	}
 	for _, w := range s.report.Weights {
 		if m := s.byID[w.ID]; m != nil {
 			m.mass = w.mass

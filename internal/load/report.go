@@ -194,9 +194,11 @@ func (s *study) axleLoads(empty, laden *solved) {
 // wheelWeight is what the survey tells of one wheel of an axle.
 func (s *study) wheelWeight(axle int) quantity.Mass {
 	kg := 0.0
-	for _, w := range slices.Concat(s.report.Weights, s.onAxle) {
-		if w.onWheels == axle+1 {
-			kg += w.kg / 2
+	for _, list := range [2][]Weight{s.report.Weights, s.onAxle} {
+		for i := range list {
+			if list[i].onWheels == axle+1 {
+				kg += list[i].kg / 2
+			}
 		}
 	}
 	return quantity.Mass(kg)
