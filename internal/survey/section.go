@@ -68,6 +68,10 @@ func sections() []section {
 			lines: func() []entry { return entries(jointKeys("")) }, read: (*reader).joints,
 		},
 		{
+			name: "move", form: headingEach, means: moveMeans,
+			lines: func() []entry { return entries(moveKeys()) }, read: (*reader).moves,
+		},
+		{
 			name: "evidence", means: evidenceMeans,
 			lines: func() []entry { return entries(evidenceKeys()) }, read: (*reader).evidence,
 		},
@@ -105,7 +109,7 @@ func sections() []section {
 // isRepeated reports whether a heading of that name stands before each of many.
 func isRepeated(name string) bool {
 	switch name {
-	case "fastening", "joint", "board", "timber", "splinter", "price", "load":
+	case "fastening", "joint", "move", "board", "timber", "splinter", "price", "load":
 		return true
 	}
 	return false
