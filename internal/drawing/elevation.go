@@ -49,7 +49,7 @@ func elevations(things []*thing) []elevation {
 				e.lines = append(e.lines, l)
 			}
 		}
-		const tried = 6 // millimetres from one place to the next
+		const tried = 8 // millimetres from one place to the next
 		e.shows = e.scene.Showings(tried)
 		e.measure()
 	}
