@@ -150,6 +150,11 @@ func (o Order) jobs() ([]job, error) {
 		noted.Notes = append(append(notFitting(it), it.Notes...), moves.Notes(it)...)
 		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, &noted, o.Paper) }})
 	}
+	sheets, err := o.drawings(list)
+	if err != nil {
+		return nil, err
+	}
+	jobs = append(jobs, sheets...)
 	var heed []string
 	for _, f := range moves.Findings {
 		heed = append(heed, f.Says)
