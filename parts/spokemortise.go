@@ -39,7 +39,7 @@ func (m SpokeMortise) frame(b Turned) form.Frame {
 	a := b.axis()
 	sin, cos := math.Sincos(float64(m.Around))
 	lean, upright := math.Sincos(float64(m.Lean))
-	r := b.radiusAt(m.Along)
+	r := b.RadiusAt(m.Along)
 	return form.Frame{
 		Origin: form.Vec{X: m.Along, Y: a.Origin.Y - r*Length(sin), Z: a.Origin.Z + r*Length(cos)},
 		U:      form.Dir{X: lean, Y: -upright * sin, Z: upright * cos},
@@ -75,7 +75,7 @@ func (m SpokeMortise) mouth(b Turned) [4]form.Vec {
 		for range 30 {
 			half := (m.Wide + (m.Wide-m.point())*at/m.Deep) / 2
 			p := f.At(at, c.front*half, c.round*m.Thick/2)
-			over := Length(math.Hypot(float64(p.Y-axis.Y), float64(p.Z-axis.Z))) - b.radiusAt(p.X)
+			over := Length(math.Hypot(float64(p.Y-axis.Y), float64(p.Z-axis.Z))) - b.RadiusAt(p.X)
 			out[i] = p
 			if math.Abs(float64(over)) < 1e-9 {
 				break
@@ -143,8 +143,8 @@ func (m SpokeMortise) Check(b Body) error {
 	}
 	l := limits{}
 	l.need(m.ID+" along", m.Along, m.Wide/2+1, body.long()-m.Wide/2-1, "it must lie on the nave")
-	l.need(m.ID+" thick", m.Thick, 1, body.stout()/2, "")
-	l.need(m.ID+" deep", m.Deep, 1, body.stout()/2, "")
+	l.need(m.ID+" thick", m.Thick, 1, body.Stout()/2, "")
+	l.need(m.ID+" deep", m.Deep, 1, body.Stout()/2, "")
 	l.need(m.ID+" wide", m.Wide, 1, body.long()/2, "")
 	l.need(m.ID+" point", m.point(), 1, m.Wide, "it tapers to its bottom")
 	return l.all()
@@ -168,7 +168,7 @@ func (m SpokeMortise) removed(b Body) quantity.Volume {
 		at := Length(0)
 		for range 30 {
 			p := f.At(at, Length(v), Length(w))
-			over := Length(math.Hypot(float64(p.Y-axis.Y), float64(p.Z-axis.Z))) - body.radiusAt(p.X)
+			over := Length(math.Hypot(float64(p.Y-axis.Y), float64(p.Z-axis.Z))) - body.RadiusAt(p.X)
 			at -= over
 			if math.Abs(float64(over)) < 1e-9 {
 				break

@@ -14,8 +14,8 @@ type Station struct{ Along, Diameter Length }
 // station to station, the first at 0. Its box starts at the origin.
 type Turned struct{ Stations []Station }
 
-// stout is its greatest diameter.
-func (t Turned) stout() Length {
+// Stout is its greatest diameter.
+func (t Turned) Stout() Length {
 	d := Length(0)
 	for _, s := range t.Stations {
 		d = max(d, s.Diameter)
@@ -32,12 +32,12 @@ func (t Turned) long() Length {
 
 // axis is its middle line's frame: U across, V up, W along.
 func (t Turned) axis() form.Frame {
-	r := t.stout() / 2
+	r := t.Stout() / 2
 	return form.Frame{Origin: form.Vec{Y: r, Z: r}, U: form.Dir{Y: 1}, V: form.Dir{Z: 1}}
 }
 
-// radiusAt is its radius at a place along it.
-func (t Turned) radiusAt(x Length) Length {
+// RadiusAt is its radius at a place along it.
+func (t Turned) RadiusAt(x Length) Length {
 	ss := t.Stations
 	for i := 1; i < len(ss); i++ {
 		a, b := ss[i-1], ss[i]
@@ -45,7 +45,7 @@ func (t Turned) radiusAt(x Length) Length {
 			return (a.Diameter + (b.Diameter-a.Diameter)*(x-a.Along)/(b.Along-a.Along)) / 2
 		}
 	}
-	return t.stout() / 2
+	return t.Stout() / 2
 }
 
 // meridian is half its section through the middle line: radius by place along.
@@ -58,7 +58,7 @@ func (t Turned) meridian() form.Profile {
 }
 
 // Box is as in Body.
-func (t Turned) Box() (long, wide, deep Length) { return t.long(), t.stout(), t.stout() }
+func (t Turned) Box() (long, wide, deep Length) { return t.long(), t.Stout(), t.Stout() }
 
 // Volume is as in Body.
 func (t Turned) Volume() form.Volume {
@@ -67,7 +67,7 @@ func (t Turned) Volume() form.Volume {
 
 // Outline is as in Body.
 func (t Turned) Outline(f Face) form.Profile {
-	r := t.stout() / 2
+	r := t.Stout() / 2
 	if f.isEnd() {
 		return form.Circle(form.Point{X: r, Y: r}, r)
 	}
@@ -92,14 +92,14 @@ func (t Turned) Mirrored() Body { return t }
 
 // Blank is as in Body: as thick both ways as it is stout.
 func (t Turned) Blank() Blank {
-	return Blank{Long: t.long(), Wide: t.stout(), Deep: t.stout(), Making: Lathed}
+	return Blank{Long: t.long(), Wide: t.Stout(), Deep: t.Stout(), Making: Lathed}
 }
 
 // end is one end's plane and the round of wood there.
 func (t Turned) end(f Face) (form.Frame, form.Profile) {
-	r, at := t.stout()/2, Length(0)
+	r, at := t.Stout()/2, Length(0)
 	if f == SecondEnd {
 		at = t.long()
 	}
-	return f.Frame(t), form.Circle(form.Point{X: r, Y: r}, t.radiusAt(at))
+	return f.Frame(t), form.Circle(form.Point{X: r, Y: r}, t.RadiusAt(at))
 }

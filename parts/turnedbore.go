@@ -62,7 +62,7 @@ func (t TurnedBore) Marks(b Body, f Face) []Mark {
 	if !ok || len(t.Stations) < 2 || !f.known() {
 		return nil
 	}
-	r := body.stout() / 2
+	r := body.Stout() / 2
 	if f.isEnd() {
 		s := t.Stations[0]
 		if f == SecondEnd {
@@ -92,7 +92,7 @@ func (t TurnedBore) Operations(b Body) []Operation {
 	if !ok {
 		return nil
 	}
-	r := body.stout() / 2
+	r := body.Stout() / 2
 	var out []Operation
 	ss := t.steps(0)
 	for i := 1; i < len(ss); i++ {
@@ -123,7 +123,7 @@ func (t TurnedBore) Check(b Body) error {
 	l := limits{}
 	for _, s := range t.Stations {
 		const step = 1e-6 // either side of a step
-		room := 2 * min(body.radiusAt(max(0, s.Along-step)), body.radiusAt(s.Along+step))
+		room := 2 * min(body.RadiusAt(max(0, s.Along-step)), body.RadiusAt(s.Along+step))
 		l.need(t.ID+" diameter", s.Diameter, 1, room-2, "wood must stand round it")
 	}
 	return l.all()
