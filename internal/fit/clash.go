@@ -195,12 +195,15 @@ func (c *check) about(r *vehicle.Remark, things ...*thing) {
 			r.Parts = append(r.Parts, t.id)
 		default:
 			r.Things = append(r.Things, t.id)
-			if t.bolt != nil {
-				for _, s := range t.bolt.Through {
-					if o := c.byID[s.ID]; o != nil && o.wood() && !slices.Contains(r.Parts, o.id) {
-						r.Parts = append(r.Parts, o.id)
-					}
-				}
+		}
+	}
+	for _, t := range things { // where it is all iron, it bears on the timbers that are bolted up
+		if len(r.Parts) > 0 || t == nil || t.bolt == nil {
+			continue
+		}
+		for _, s := range t.bolt.Through {
+			if o := c.byID[s.ID]; o != nil && o.wood() && !slices.Contains(r.Parts, o.id) {
+				r.Parts = append(r.Parts, o.id)
 			}
 		}
 	}

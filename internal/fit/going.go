@@ -306,6 +306,9 @@ func (s *strip) hitched(f int) (hitch, int) {
 			if s.why[f][k] = s.inWay(f, k, r.stops); s.why[f][k] >= 0 {
 				return cannotEnter, s.why[f][k]
 			}
+			if j := s.ownWay(f, d); j >= 0 {
+				return cannotEnter, j
+			}
 		}
 	}
 	if s.access[f] == nil {
@@ -365,6 +368,26 @@ func (s *strip) keeper(i int) int {
 	s.free(i)
 	for k := range 6 {
 		if j := s.why[i][k]; j >= 0 && s.there[j] {
+			return j
+		}
+	}
+	return -1
+}
+
+// ownWay is one of the things that a fastening holds in whose way its head stands as
+// it is drawn: a bolt cannot be put into a slot that is lower than it is long.
+func (s *strip) ownWay(f int, d side6) int {
+	r := s.runs[s.things[f]]
+	from, to := r.stack()
+	if r.f.What == "clip" || r.f.What == "screw" || r.size.headDeep <= 0 {
+		return -1
+	}
+	head := probe.New(r.rod(r.size.headWide, from-r.size.headDeep, from))
+	for _, t := range r.stops {
+		if t == nil {
+			continue
+		}
+		if j := slices.Index(s.things, t); s.there[j] && probe.Stops(head, t.body, d.axis, d.way, float64(to-from), pared) {
 			return j
 		}
 	}

@@ -12,7 +12,6 @@ function start() {
   root.classList.add('live'); // the picture needs its room before it can be drawn
   let picture;
   try {
-    if (!document.createElement('canvas').getContext('webgl2')) throw new Error('no WebGL');
     picture = new Picture(canvas, data);
   } catch {
     root.classList.remove('live');
@@ -22,7 +21,8 @@ function start() {
   const desk = new Desk(picture, letters, data);
   desk.open();
   picture.draw();
-  document.getElementById('stage').dataset.first = Math.round(performance.now());
+  // Two frames on, the first picture is on the screen.
+  requestAnimationFrame(() => requestAnimationFrame(() => { document.getElementById('stage').dataset.first = Math.round(performance.now()); }));
 }
 
 start();
