@@ -21,7 +21,7 @@ func TestWheelsThatCannotBe(t *testing.T) {
 		},
 		"mortises into each other": {
 			func(s *wheel.Spec) { s.Spokes.FootThick = 1.5 * in },
-			[]string{"breaks into its neighbour", "38.1 mm (1.5 in)", "-1.9 mm"},
+			[]string{"breaks into its neighbour", "38.1 mm (1.5 in)", "of wood between their inner ends", "1.0 mm (0.0394 in) is the least"},
 		},
 		"mortises into the box": {
 			func(s *wheel.Spec) { s.Spokes.FootLong = 3.75 * in },
@@ -29,7 +29,7 @@ func TestWheelsThatCannotBe(t *testing.T) {
 		},
 		"dish beyond the nave": {
 			func(s *wheel.Spec) { s.Dish.Built = 6 * in },
-			[]string{"dish-built is 152.4 mm (6 in); it can be", "this nave takes feet that lean no further"},
+			[]string{"dish-built is 152.4 mm (6 in); it can be", "this nave and rim take spokes that lean no further"},
 		},
 		"tyre far too small": {
 			func(s *wheel.Spec) { s.Tyre.Nip = 3 * in },
