@@ -50,6 +50,7 @@ func commands() []command {
 		{"patterns", "PART...", "draw some parts at full size, as PDF, SVG or DXF", runPatterns},
 		{"mesh", "PART...", "mesh some parts, as STL or 3MF", runMesh},
 		{"check-mesh", "FILE.stl...", "say whether STL files are fit to cut from", runCheckMesh},
+		{"smith", "[SURVEY]", "list the iron that is missing, and how to make it", runSmith},
 		{"compare", "OLD NEW", "tell what is otherwise in a later issue, and what to call back", runCompare},
 		{"survey", "", "print how a survey is written", runSurvey},
 	}

@@ -166,6 +166,7 @@ func (o Order) jobs() ([]job, error) {
 		}},
 	)
 	jobs = append(jobs, o.offering(stem)...)
+	jobs = append(jobs, o.smithing(stem)...)
 	jobs = append(jobs, lists("joiner/"+stem+"_cutting-list", list.Cutting())...)
 	jobs = append(jobs, lists("yard/"+stem+"_timber-to-buy", list.Totals())...)
 	jobs = append(jobs, lists("record/"+stem+"_sizes", listing.Sizes(v))...)

@@ -102,7 +102,10 @@ func (a *assembly) irons() {
 		i := &vehicle.Iron{
 			ID: m.id, Name: capital(words(m)), Kind: string(m.iron.Kind), Run: m.run, Hand: m.hand,
 			Sizes: a.sizes(m), Condition: m.iron.Condition, Place: a.place(m),
-			Where: m.iron.Where, Marks: m.iron.Marks, Note: m.iron.Note, Photos: m.iron.Photos,
+			Where: m.iron.Where, Marks: m.iron.Marks, Note: m.iron.Note, Photos: m.iron.Photos, Missing: m.iron.Missing.Lacks(m.hand, m.row+1),
+		}
+		for _, c := range m.iron.Cranks {
+			i.Steps = append(i.Steps, vehicle.Step{At: c.At.Value, By: c.By.Value})
 		}
 		for _, h := range m.holes {
 			i.Holes = append(i.Holes, a.fit.size(adjust.At(a.fit.X, h)))

@@ -197,8 +197,9 @@ func (st *Study) bounds(t target) []string {
 		if w.observation == none {
 			continue
 		}
-		model := w.kept.Model(st.fit.X)
-		meets := slices.ContainsFunc(model.Slopes, func(p adjust.Partial) bool { return moves(t.term, p.Unknown) })
+		meets := slices.ContainsFunc(w.spans, func(s *span) bool {
+			return s.stopOf(t.member) != none && moves(t.term, t.member.extent[t.member.along(s.axis)])
+		})
 		if meets {
 			out = append(out, w.words(st.Vehicle.Unit))
 		}

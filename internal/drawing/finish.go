@@ -119,6 +119,8 @@ func (p *partSheet) remarks() []string {
 	if b, ok := p.item.Stick.Body.(parts.Bent); ok {
 		out = append(out, fmt.Sprintf("Bent from straight stock %s long along its middle line.", figure(p.v, b.Middle.Long())))
 	}
+	out = append(out, edges(p.v, p.item)...)
+	out = append(out, acrossNote(p.item, p.works)...)
 	out = append(out, p.item.Notes...)
 	if p.item.Hand != vehicle.Alike {
 		out = append(out, fmt.Sprintf("For the %s side, near being the left looking forward. The other hand has a sheet of its own.", p.item.Hand))

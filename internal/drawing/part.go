@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"lostwood/internal/outline"
+	"lostwood/internal/quantity"
 	"lostwood/internal/sheet"
 	"lostwood/internal/sight"
 	"lostwood/internal/vehicle"
@@ -179,10 +180,13 @@ func (p *partSheet) stations(s Scale, on seat) []station {
 			up = w.at.Y
 		}
 		from := s.of(up) + s.of(diameter(w.ops[0])/2)
-		if w.ops[0].Work != parts.Boring || on == onFront && w.ops[0].Face == parts.Upper {
+		switch {
+		case w.radial:
+			from = s.of(radialFoot(p.item, w))
+		case w.ops[0].Work != parts.Boring:
 			from = s.of(map[seat]Length{onPlan: p.plan.high, onFront: p.front.high}[on])
 		}
-		out = append(out, station{s.of(w.at.X), from, w.brief(p.v)})
+		out = append(out, station{s.of(w.at.X), from, w.brief(p.v, p.item)})
 	}
 	if on == onFront {
 		out = append(out, p.stops(s)...)
@@ -190,12 +194,26 @@ func (p *partSheet) stations(s Scale, on seat) []station {
 	return out
 }
 
+// radialFoot is how high the mouth of a hole towards a wheel's centre stands on
+// the front view.
+func radialFoot(i *vehicle.Item, w work) Length {
+	for _, m := range i.Stick.Marks(parts.FirstSide) {
+		if m.Ref == w.ops[0].Ref && m.Stroke == parts.Middle && len(m.Path) > 1 {
+			if w.ops[0].Face == parts.Upper {
+				return m.Path[len(m.Path)-1].Y
+			}
+			return m.Path[0].Y
+		}
+	}
+	return 0
+}
+
 // stops are the stations where chamfers stop and shoulders stand.
 func (p *partSheet) stops(s Scale) []station {
 	var out []station
 	top := s.of(p.front.high)
-	put := func(x Length, words string) {
-		words = figure(p.v, x) + "  " + words
+	put := func(x Length, dimension, words string) {
+		words = marked(p.v, x, p.sureOf(dimension)) + "  " + words
 		if !slices.ContainsFunc(out, func(o station) bool { return o.words == words }) {
 			out = append(out, station{s.of(x), top, words})
 		}
@@ -206,18 +224,28 @@ func (p *partSheet) stops(s Scale) []station {
 		case parts.Chamfer:
 			for _, x := range []Length{f.From, f.To} {
 				if x > 0 {
-					put(x, "chamfer stops")
+					put(x, "chamfer-stop", "chamfer stops")
 				}
 			}
 		case parts.Tenon:
-			put(shoulder(f.End, f.Long, long), "shoulder")
+			put(shoulder(f.End, f.Long, long), "tenon-long", "shoulder")
 		case parts.RoundTenon:
 			if _, straight := p.item.Stick.Body.(parts.Sawn); straight {
-				put(shoulder(f.End, f.Long, long), "shoulder")
+				put(shoulder(f.End, f.Long, long), "tenon-long", "shoulder")
 			}
 		}
 	}
 	return out
+}
+
+// sureOf is how the dimension of that name is known.
+func (p *partSheet) sureOf(dimension string) quantity.Known {
+	for _, d := range p.item.Sizes {
+		if d.Name == dimension {
+			return d.Known
+		}
+	}
+	return quantity.Measured
 }
 
 func shoulder(end parts.Face, tenon, long Length) Length {
@@ -236,8 +264,8 @@ func (p *partSheet) acrossOf(s Scale, on seat) []station {
 	}
 	var all []level
 	for _, w := range p.works {
-		across, _, ok := w.acrossFrom(p.item)
-		if !ok || w.seat != on {
+		across, ok := w.acrossFrom()
+		if !ok || w.seat != on || w.radial {
 			continue
 		}
 		words := marked(p.v, across, w.across())

@@ -79,8 +79,9 @@ func (b board) axes(i *vehicle.Item, v view, s Scale, from form.Point) {
 		if d == 0 {
 			continue
 		}
-		if _, ends := i.Stick.Body.(interface{ Chord() Length }); ends {
-			continue // a felloe's run to the wheel's centre, not square to a face
+		if w.radial {
+			b.radialAxis(i, w, v, s, from)
+			continue
 		}
 		p := v.frame.On(w.at)
 		c := at(from.X+s.of(p.X), from.Y+s.of(p.Y))
@@ -94,6 +95,23 @@ func (b board) axes(i *vehicle.Item, v view, s Scale, from form.Point) {
 			low, high := from.Y-1.2, from.Y+s.of(v.high)+1.2
 			b.Straight(axisPen(high-low), at(c.X, low), at(c.X, high))
 		}
+	}
+}
+
+// radialAxis draws the middle line of a hole towards a wheel's centre, a little
+// past the wood.
+func (b board) radialAxis(i *vehicle.Item, w work, v view, s Scale, from form.Point) {
+	if v.face != parts.FirstSide {
+		return
+	}
+	for _, m := range i.Stick.Marks(v.face) {
+		if m.Ref != w.ops[0].Ref || m.Stroke != parts.Middle || len(m.Path) < 2 {
+			continue
+		}
+		p, q := m.Path[0].Point, m.Path[len(m.Path)-1].Point
+		const past = 0.08 // of its length
+		x, y := (q.X-p.X)*past, (q.Y-p.Y)*past
+		b.Straight(sheet.Centre, at(from.X+s.of(p.X-x), from.Y+s.of(p.Y-y)), at(from.X+s.of(q.X+x), from.Y+s.of(q.Y+y)))
 	}
 }
 

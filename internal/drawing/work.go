@@ -19,6 +19,7 @@ type work struct {
 	at     form.Vec // its middle, in the part's frame
 	doubt  *vehicle.Feature
 	seat   seat
+	radial bool // towards a wheel's centre
 }
 
 // A seat says which of the views tells a work's station.
@@ -45,7 +46,7 @@ func worksOf(i *vehicle.Item) []work {
 			continue
 		}
 		byRef[op.Ref] = len(all)
-		w := work{ops: []parts.Operation{op}, at: op.Face.Frame(body).At(op.At.X, op.At.Y, 0), seat: seatOf(i, op)}
+		w := work{ops: []parts.Operation{op}, at: op.Face.Frame(body).At(op.At.X, op.At.Y, 0), seat: seatOf(i, op), radial: radial(i, op.Ref)}
 		for k := range i.Features {
 			if i.Features[k].Ref == op.Ref {
 				w.doubt = &i.Features[k]
@@ -74,7 +75,7 @@ func seatOf(i *vehicle.Item, op parts.Operation) seat {
 			if _, runs := f.(parts.Groove); runs {
 				return onEnd
 			}
-			if _, round := f.(parts.RadialHole); round {
+			if radial(i, op.Ref) {
 				return onFront
 			}
 		}
@@ -86,6 +87,14 @@ func seatOf(i *vehicle.Item, op parts.Operation) seat {
 		return onFront
 	}
 	return onEnd
+}
+
+// radial says whether a work runs to a wheel's centre.
+func radial(i *vehicle.Item, ref string) bool {
+	return slices.ContainsFunc(i.Stick.Features, func(f parts.Feature) bool {
+		_, r := f.(parts.RadialHole)
+		return r && f.Ref() == ref
+	})
 }
 
 // along and across are how sure a work's place is.
@@ -103,19 +112,39 @@ func (w work) across() quantity.Known {
 	return w.doubt.Across.Known
 }
 
+// sized is a measure of a work; where the part's own dimension that gives it is a
+// guess it is marked. Work that a fastening calls for is as sure as its bolt.
+func (w work) sized(v *vehicle.Vehicle, i *vehicle.Item, l Length) string {
+	if w.doubt != nil {
+		return figure(v, l)
+	}
+	return ownSize(v, i, l)
+}
+
+// ownSize is the figure of a measure of the part's own work, with its mark.
+func ownSize(v *vehicle.Vehicle, i *vehicle.Item, l Length) string {
+	const same = 1e-6
+	for _, d := range i.Sizes {
+		if d.Axis == parts.NoAxis && d.Value > l-same && d.Value < l+same {
+			return marked(v, l, d.Known)
+		}
+	}
+	return figure(v, l)
+}
+
 // brief is what stands at a work's station: its letter, place and size.
-func (w work) brief(v *vehicle.Vehicle) string {
+func (w work) brief(v *vehicle.Vehicle, i *vehicle.Item) string {
 	op := w.ops[0]
 	words := w.letter + "  " + marked(v, w.at.X, w.along())
 	var sizes []string
 	for _, m := range op.Sizes {
 		switch m.Name {
 		case "diameter":
-			words += "  Ø\u00a0" + figure(v, m.Value)
+			words += "  Ø\u00a0" + w.sized(v, i, m.Value)
 		case "deep":
-			sizes = append(sizes, figure(v, m.Value)+" deep")
+			sizes = append(sizes, w.sized(v, i, m.Value)+" deep")
 		default:
-			sizes = append(sizes, m.Name+" "+figure(v, m.Value))
+			sizes = append(sizes, m.Name+" "+w.sized(v, i, m.Value))
 		}
 	}
 	if op.Work != parts.Boring {
@@ -125,25 +154,25 @@ func (w work) brief(v *vehicle.Vehicle) string {
 }
 
 // told is all that is to be done there, in words.
-func (w work) told(v *vehicle.Vehicle) string {
+func (w work) told(v *vehicle.Vehicle, i *vehicle.Item) string {
 	var all []string
 	for _, op := range w.ops {
-		all = append(all, operation(v, op))
+		all = append(all, w.operation(v, i, op))
 	}
 	return strings.Join(all, "; ")
 }
 
-func operation(v *vehicle.Vehicle, op parts.Operation) string {
+func (w work) operation(v *vehicle.Vehicle, i *vehicle.Item, op parts.Operation) string {
 	words := op.What
 	through := op.Work == parts.Boring || op.Work == parts.Mortising
 	for _, m := range op.Sizes {
 		switch m.Name {
 		case "diameter":
-			words += " Ø\u00a0" + figure(v, m.Value)
+			words += " Ø\u00a0" + w.sized(v, i, m.Value)
 		case "deep":
-			words, through = words+", "+figure(v, m.Value)+" deep", false
+			words, through = words+", "+w.sized(v, i, m.Value)+" deep", false
 		default:
-			words += ", " + m.Name + " " + figure(v, m.Value)
+			words += ", " + m.Name + " " + w.sized(v, i, m.Value)
 		}
 	}
 	if through {
@@ -152,60 +181,68 @@ func operation(v *vehicle.Vehicle, op parts.Operation) string {
 	return words
 }
 
-// workTable is the list of work by its letters.
+// workTable is the list of work by its letters. Across is told from the same
+// edge throughout; the notes say which.
 func workTable(v *vehicle.Vehicle, i *vehicle.Item, works []work) table {
 	t := table{title: "Work", columns: []column{
-		{"", 0.05}, {"what", 0.32}, {"entered on", 0.14}, {"from " + i.FaceWords(parts.FirstEnd), 0.15}, {"across", 0.15}, {"how we know", 0.19},
+		{"", 0.04}, {"what", 0.36}, {"entered on", 0.14}, {"from " + i.FaceWords(parts.FirstEnd), 0.13}, {"give or take", 0.11}, {"across", 0.1}, {"how we know", 0.12},
 	}}
 	for _, w := range works {
-		op := w.ops[0]
-		r := row{cells: []string{w.letter, capital(w.told(v)), i.FaceWords(op.Face), "", "", ""}}
+		r := row{cells: []string{w.letter, capital(w.told(v, i)), i.FaceWords(w.ops[0].Face), "", "", "", ""}}
 		if w.seat != onEnd {
 			r.cells[3] = marked(v, w.at.X, w.along())
 		}
-		if across, from, ok := w.acrossFrom(i); ok {
-			r.cells[4] = marked(v, across, w.across()) + " from " + from
+		if across, ok := w.acrossFrom(); ok {
+			r.cells[5] = marked(v, across, w.across())
 		}
 		if d := w.doubt; d != nil {
-			r.cells[5] = d.Along.Known.String() + doubtWords(d.Along, v.Unit)
-			if d.Across.Known != d.Along.Known {
-				r.cells[5] += "; across: " + d.Across.Known.String()
-			}
-			if guessed(max(d.Along.Known, d.Across.Known)) {
-				r.cells[5] = "[" + r.cells[5] + "]"
+			r.cells[4] = giveOrTake(d.Along, v.Unit)
+			r.cells[6] = d.Along.Known.String()
+			if guessed(d.Along.Known) {
+				r.cells[6] = "[" + strings.ToUpper(r.cells[6]) + "]"
 			}
 		}
 		t.rows = append(t.rows, r)
 	}
-	for _, words := range edges(v, i) {
-		t.rows = append(t.rows, row{cells: []string{"", words, "", "", "", ""}})
-	}
 	return t
 }
 
-func doubtWords(s quantity.Size, u quantity.Unit) string {
-	if words := giveOrTake(s, u); words != "" {
-		return " ± " + words
+// acrossNote says from where the places across are told.
+func acrossNote(i *vehicle.Item, works []work) []string {
+	var on [2]bool
+	for _, w := range works {
+		if _, ok := w.acrossFrom(); ok && w.seat != onEnd {
+			on[w.seat] = true
+		}
 	}
-	return ""
+	var out []string
+	if on[onPlan] {
+		out = append(out, fmt.Sprintf("on the %s and the %s from the %s", i.FaceWords(parts.Upper), i.FaceWords(parts.Under), i.FaceWords(parts.FirstSide)))
+	}
+	if on[onFront] {
+		out = append(out, fmt.Sprintf("on the %s and the %s from the %s", i.FaceWords(parts.FirstSide), i.FaceWords(parts.SecondSide), i.FaceWords(parts.Under)))
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	return []string{"Across is told " + strings.Join(out, ", ") + "."}
 }
 
-// acrossFrom is how far a work stands from the nearer of the edges that run
-// beside it, and which that is; not for what goes from side to side.
-func (w work) acrossFrom(i *vehicle.Item) (Length, string, bool) {
+// acrossFrom is how far a work stands from the first side, or on a side from the
+// under face; ok is false for what goes from side to side.
+func (w work) acrossFrom() (across Length, ok bool) {
 	switch w.ops[0].Work {
 	case parts.Boring, parts.Mortising:
 	default:
-		return 0, "", false
+		return 0, false
 	}
-	_, wide, deep := i.Stick.Body.Box()
-	switch w.ops[0].Face {
-	case parts.Upper, parts.Under:
-		return w.at.Y, i.FaceWords(parts.FirstSide), wide > 0
-	case parts.FirstSide, parts.SecondSide:
-		return w.at.Z, i.FaceWords(parts.Under), deep > 0
+	switch {
+	case w.seat == onPlan || w.radial:
+		return w.at.Y, true
+	case w.seat == onFront:
+		return w.at.Z, true
 	}
-	return 0, "", false
+	return 0, false
 }
 
 // edges tells of what is done along the edges, those alike together.
@@ -226,15 +263,15 @@ func edges(v *vehicle.Vehicle, i *vehicle.Item) []string {
 		}
 		var sizes []string
 		for _, m := range op.Sizes {
-			sizes = append(sizes, m.Name+" "+figure(v, m.Value))
+			sizes = append(sizes, m.Name+" "+ownSize(v, i, m.Value))
 		}
 		words := what + ", " + strings.Join(sizes, ", ")
-		_, edge, _ := strings.Cut(op.What, ", ")
+		_, edge, _ := strings.Cut(i.WorkWords(op), ", ")
 		if k := slices.IndexFunc(all, func(a alike) bool { return a.words == words }); k >= 0 {
 			all[k].n++
-			all[k].on = append(all[k].on, edgeWords(i, edge))
+			all[k].on = append(all[k].on, edge)
 		} else {
-			all = append(all, alike{words, 1, []string{edgeWords(i, edge)}})
+			all = append(all, alike{words, 1, []string{edge}})
 		}
 	}
 	var out []string
@@ -246,13 +283,4 @@ func edges(v *vehicle.Vehicle, i *vehicle.Item) []string {
 		out = append(out, fmt.Sprintf("%s: %s", a.words, on))
 	}
 	return out
-}
-
-// edgeWords names an edge by its faces as they are fitted.
-func edgeWords(i *vehicle.Item, edge string) string {
-	var pairs []string
-	for _, f := range parts.Faces() {
-		pairs = append(pairs, f.String(), strings.TrimSuffix(i.FaceWords(f), " face"))
-	}
-	return strings.NewReplacer(pairs...).Replace(edge)
 }

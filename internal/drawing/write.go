@@ -38,3 +38,12 @@ func WriteSVG(w io.Writer, v *vehicle.Vehicle, s sheet.Sheet) error {
 	}
 	return sheet.WriteSVG(w, letters, markOf(v, fmt.Sprintf("drawing %s", s.Name)), s)
 }
+
+// WriteGeneral writes the general arrangement as a PDF, as WritePart does a part.
+func WriteGeneral(w io.Writer, v *vehicle.Vehicle, m Making) error {
+	all, err := General(v, m)
+	if err != nil {
+		return err
+	}
+	return writePDF(w, markOf(v, v.Slug+" general arrangement"), all)
+}

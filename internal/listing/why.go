@@ -55,7 +55,7 @@ func whyTable(a *vehicle.Account, u quantity.Unit) *List {
 	if len(l.Rows) > 0 {
 		l.Foot = append(l.Foot, "", "Weight: how much of the give or take hangs on it. It alone would say: what this would be were that one exactly right.")
 	}
-	for _, s := range [][]string{a.Contradicts, a.GiveOrTake, a.Unchecked, a.Open} {
+	for _, s := range [][]string{a.Contradicts, a.GiveOrTake, a.Bounds, a.Unchecked, a.Open} {
 		l.Foot = append(l.Foot, bullets(s)...)
 	}
 	l.Foot = append(l.Foot, bullets(nextWords(a.Next))...)
@@ -116,7 +116,7 @@ func (l *List) account(a *vehicle.Account) {
 	for _, s := range []struct {
 		role string
 		says []string
-	}{{"alike", one(a.Alike)}, {"contradicts", a.Contradicts}, {"give or take", a.GiveOrTake}, {"nothing checks", a.Unchecked}, {"not known", a.Open}} {
+	}{{"alike", one(a.Alike)}, {"contradicts", a.Contradicts}, {"give or take", a.GiveOrTake}, {"bounds", a.Bounds}, {"nothing checks", a.Unchecked}, {"not known", a.Open}} {
 		for _, says := range s.says {
 			add(s.role, Cell{Value: says})
 		}

@@ -44,6 +44,8 @@ type Survey struct {
 	Yard       Yard
 	Prices     []Price
 	Boards     []Board
+	Loads      []Load
+	Wheels     Wheels
 }
 
 // Wood is what the timber is bought at and will live at. Moisture is in percent.
@@ -149,6 +151,7 @@ type Iron struct {
 	Points    [][2]Reading // of a piece of tyre: places on its outside, from any straight edge
 	Off       *Other       // the off one of a pair, where it was read too
 	Found     *Other       // as found, where that differs from as made
+	Missing   Missing
 	Condition string
 	Where     string // where found
 	Marks     string
@@ -245,6 +248,7 @@ type Fastening struct {
 	Bolt      *Bolt       // what else was read of it
 	Bolts     [][]*Bolt   // the same where each of the row and side has its own, as Grips; nil for one not found
 	Shears    []Shear
+	Missing   Missing
 	Head      Head
 	Sunk      quantity.Length // how deep the head lies in a counterbore; 0 for flush on the face
 }

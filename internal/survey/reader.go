@@ -31,6 +31,7 @@ type reader struct {
 	instruments   map[string]*Instrument
 	instrumentIDs []string // in the order of the file
 	middle        bool     // the iron at hand has its holes read from its middle
+	made          bool     // the iron at hand is missing: its sizes are what it is to be
 	ids           []string // of the irons and parts, once one was looked for in vain
 }
 

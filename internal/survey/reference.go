@@ -47,7 +47,8 @@ told all at once, each with its line, and nothing is made until it is mended.
 - What follows ` + "`#`" + ` on a line is a remark.
 - A length is written as people write it: ` + "`\"1 3/4\"`, `\"3 ft 6 1/2\"`, `\"12.5\"`, `\"44.5 mm\"`" + `. A
   bare number is in the survey's unit. After it can stand how far off it may be,
-  ` + "`\"1 3/4 ± 1/16\"`" + `, or what it was read with, ` + "`\"1 3/4 by tape\"`" + ` (rule, callipers or tape).
+  ` + "`\"1 3/4 ± 1/16\"`" + `, or what it was read with, ` + "`\"1 3/4 by tape\"`" + ` (rule, callipers or tape,
+  or one of your own under [instrument]), or both; and ` + "`\"3/16 by callipers on rust\"`" + ` where it was rusty.
 - Every iron, part and bolt has a short id of your own, and no two the same: letters,
   figures and hyphens, a letter first.
 - Near is the left side looking forward, off the right; fore and hind. What is one of a

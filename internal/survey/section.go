@@ -99,13 +99,21 @@ func sections() []section {
 			name: "board", form: headingEach, means: boardMeans,
 			lines: func() []entry { return entries(boardKeys()) }, read: (*reader).boards,
 		},
+		{
+			name: "load", form: headingEach, means: loadMeans,
+			lines: func() []entry { return entries(loadKeys()) }, read: (*reader).loads,
+		},
+		{
+			name: "wheels", means: wheelsMeans,
+			lines: func() []entry { return entries(wheelsKeys()) }, read: (*reader).wheels,
+		},
 	}
 }
 
 // isRepeated reports whether a heading of that name stands before each of many.
 func isRepeated(name string) bool {
 	switch name {
-	case "fastening", "joint", "move", "board", "timber", "splinter", "price":
+	case "fastening", "joint", "move", "board", "timber", "splinter", "price", "load":
 		return true
 	}
 	return false
@@ -188,6 +196,10 @@ func otherHeadings(name string) string {
 		return "sawmill merchant"
 	case "board":
 		return "boards"
+	case "load":
+		return "loads payload carries cargo"
+	case "wheels":
+		return "wheel"
 	case "fastening":
 		return "fastenings fixing fixings"
 	case "doubts":

@@ -13,6 +13,7 @@ type Account struct {
 	// Sentences, each list empty where there is nothing to tell.
 	Contradicts []string // what does not agree, and what was done with it
 	GiveOrTake  []string // where the give or take comes from
+	Bounds      []string // what bolts without a mark allow, and whether that holds it
 	Unchecked   []string // what nothing checks, and the least slip that would show
 	Open        []string // why it is not known
 	Next        []Reading
@@ -73,6 +74,7 @@ func (w Where) String() string { return [...]string{"on the irons", "elsewhere"}
 // Questions are what a survey leaves to be asked.
 type Questions struct {
 	Contradicts []Finding
+	Ill         []Finding // readings that sit worst with the rest, worst first, though nothing is plainly wrong with them
 	Unchecked   []Finding // readings that nothing checks, the gravest first
 	More        int       // how many more there are that nothing checks
 	Open        []Finding

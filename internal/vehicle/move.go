@@ -49,6 +49,8 @@ type Hardware struct {
 	Sunk   quantity.Length // how deep its head lies in a counterbore
 	Inside quantity.Length // of a clip: between its legs; 0 where not read
 	Bolt   *OldBolt        // nil where none was read
+	// Missing says that there is none: the survey says so, or nothing of it was read.
+	Missing bool
 }
 
 // A HeadShape is how a bolt's head bears.

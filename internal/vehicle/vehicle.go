@@ -30,6 +30,9 @@ type Vehicle struct {
 	Moves      []Move    // what turns, swings or travels
 	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
+	Loads      []Load    // what it is meant to carry
+	// Track is from the middle of one wheel's tread to the other's; 0 where not stated.
+	Track quantity.Length
 }
 
 // Moisture is what the wood is bought, worked and kept at.
@@ -165,6 +168,9 @@ type Stop struct {
 	Gap quantity.Length
 }
 
+// A Step is a crank of an iron: beyond At from its first end it stands By farther up, fore or outwards.
+type Step struct{ At, By quantity.Length }
+
 // An Iron is one iron as adjusted.
 type Iron struct {
 	ID, Name, Kind string
@@ -176,6 +182,8 @@ type Iron struct {
 	Where          string // where it was found
 	Marks, Note    string
 	Photos         []string // names of picture files
+	Missing        bool     // it is not there, and must be made
+	Steps          []Step   // cranks that were meant, in order from its first end
 	Place          *Place
 }
 
