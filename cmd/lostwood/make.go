@@ -47,7 +47,7 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	if *folder == "" {
 		*folder = filepath.Join("out", v.Slug)
 	}
-	offered, unfit, err := offer(j)
+	offered, loaded, unfit, err := offer(j)
 	if err != nil {
 		return err
 	}
@@ -59,7 +59,7 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	files, err := delivery.Make(ctx, delivery.Order{
 		Vehicle: v, Survey: src.data, Woods: j.woods, Settings: j.settings, Paper: sheet,
 		Tolerance: quantity.Length(*tolerance) * quantity.Millimetre, Progress: show.step,
-		Offered: offered, Unfit: how,
+		Offered: offered, Loaded: loaded, Unfit: how,
 		Reasons: delivery.Reasons{Accounts: j.study.Accounts(), Questions: j.study.Questions(), Spacings: j.study.Spacings()},
 	})
 	show.end()
