@@ -47,7 +47,7 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	if *folder == "" {
 		*folder = filepath.Join("out", v.Slug)
 	}
-	offered, unfit, err := offer(j)
+	offered, loaded, unfit, err := offer(j)
 	if err != nil {
 		return err
 	}
@@ -57,7 +57,7 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	}
 	order := ordered(src, j)
 	order.Paper, order.Tolerance = sheet, quantity.Length(*tolerance)*quantity.Millimetre
-	order.Offered, order.Unfit = offered, how
+	order.Offered, order.Loaded, order.Unfit = offered, loaded, how
 	files, err := made(ctx, order, errs)
 	if err != nil {
 		return err
@@ -100,12 +100,12 @@ func wholly(src source) (delivery.Order, job, error) {
 	if err := makeable(j.vehicle); err != nil {
 		return delivery.Order{}, j, err
 	}
-	offered, _, err := offer(j)
+	offered, loaded, _, err := offer(j)
 	if err != nil {
 		return delivery.Order{}, j, err
 	}
 	o := ordered(src, j)
-	o.Offered, o.Unfit = offered, delivery.MarkUnfit
+	o.Offered, o.Loaded, o.Unfit = offered, loaded, delivery.MarkUnfit
 	o.Tolerance = 0.05 * quantity.Millimetre
 	o.Paper, err = pattern.FindPaper("A4")
 	return o, j, err

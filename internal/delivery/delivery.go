@@ -18,6 +18,7 @@ import (
 	"lostwood/internal/cutlist"
 	"lostwood/internal/fit"
 	"lostwood/internal/listing"
+	"lostwood/internal/load"
 	"lostwood/internal/mesh"
 	"lostwood/internal/movement"
 	"lostwood/internal/order"
@@ -39,6 +40,7 @@ type Order struct {
 	Tolerance quantity.Length // of meshes
 	Reasons   Reasons         // for the page
 	Offered   *fit.Report     // how the parts were offered up; nil where they were not
+	Loaded    *load.Report    // how it bears its load; nil where nobody looked
 	Unfit     Unfit           // what becomes of parts that do not go together
 	// Progress is told of every step done; it may be nil. It is called from one
 	// goroutine at a time.
