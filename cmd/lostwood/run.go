@@ -52,6 +52,7 @@ func commands() []command {
 		{"check-mesh", "FILE.stl...", "say whether STL files are fit to cut from", runCheckMesh},
 		{"smith", "[SURVEY]", "list the iron that is missing, and how to make it", runSmith},
 		{"compare", "OLD NEW", "tell what is otherwise in a later issue, and what to call back", runCompare},
+		{"wheel", "[WHEEL] [SURVEY]", "tell all of a wheel's figures; print its sheets", runWheel},
 		{"survey", "", "print how a survey is written", runSurvey},
 	}
 }
