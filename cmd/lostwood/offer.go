@@ -9,6 +9,7 @@ import (
 	"lostwood/internal/delivery"
 	"lostwood/internal/fit"
 	"lostwood/internal/listing"
+	"lostwood/internal/load"
 	"lostwood/internal/vehicle"
 )
 
@@ -19,6 +20,7 @@ func runOffer(_ context.Context, args []string, out, _ io.Writer) error {
 	order := f.Bool("order", false, "list an order in which it goes together instead")
 	leave := f.Bool("leave", false, "list what to leave on, or unbored, until offered up instead")
 	bolts := f.Bool("bolts", false, "list what every bolt holds and what to buy instead")
+	loads := f.Bool("loads", false, "list what everything weighs and how it bears its load instead")
 	rest, how, err := listed(f, args, 0, 1)
 	if err != nil {
 		return err
@@ -31,11 +33,11 @@ func runOffer(_ context.Context, args []string, out, _ io.Writer) error {
 	if err != nil {
 		return err
 	}
-	r, unfit, err := offer(j)
+	r, l, unfit, err := offer(j)
 	if err != nil {
 		return err
 	}
-	if err := writeOffer(out, j.vehicle, r, how, asks{*all, *order, *leave, *bolts}); err != nil {
+	if err := writeOffer(out, j.vehicle, r, l, how, asks{*all, *order, *leave, *bolts, *loads}); err != nil {
 		return err
 	}
 	if n := len(fit.Fails(r.Remarks)); n > 0 {
@@ -45,9 +47,9 @@ func runOffer(_ context.Context, args []string, out, _ io.Writer) error {
 }
 
 // asks are what of the report was asked for.
-type asks struct{ all, order, leave, bolts bool }
+type asks struct{ all, order, leave, bolts, loads bool }
 
-func writeOffer(out io.Writer, v *vehicle.Vehicle, r *fit.Report, how listing.Format, a asks) error {
+func writeOffer(out io.Writer, v *vehicle.Vehicle, r *fit.Report, l *load.Report, how listing.Format, a asks) error {
 	switch {
 	case a.order && how == listing.Table:
 		return fit.WriteSteps(out, v, r)
@@ -57,6 +59,8 @@ func writeOffer(out io.Writer, v *vehicle.Vehicle, r *fit.Report, how listing.Fo
 		return fit.LeaveList(v, r).Write(out, how)
 	case a.bolts:
 		return fit.BoltsList(v, r).Write(out, how)
+	case a.loads:
+		return writeLists(out, l.Lists(), how)
 	case how != listing.Table:
 		return fit.RemarksList(v, r.Remarks).Write(out, how)
 	case a.all:
@@ -65,15 +69,32 @@ func writeOffer(out io.Writer, v *vehicle.Vehicle, r *fit.Report, how listing.Fo
 	return fit.Write(out, v, r, fit.Short)
 }
 
-// offer offers a vehicle up, and marks the parts that do not go together. What other
-// checks find belongs among the remarks here.
-func offer(j job) (*fit.Report, []*vehicle.Item, error) {
+// writeLists writes lists one below the other.
+func writeLists(out io.Writer, all []*listing.List, how listing.Format) error {
+	for i, l := range all {
+		if i > 0 {
+			fmt.Fprintln(out)
+		}
+		if err := l.Write(out, how); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// offer offers a vehicle up, works out how it bears its load, and marks the parts
+// that do not go together.
+func offer(j job) (*fit.Report, *load.Report, []*vehicle.Item, error) {
 	r, err := fit.Of(j.vehicle, j.woods, j.study)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
-	r.Remarks = fit.InOrder(r.Remarks)
-	return r, fit.Mark(j.vehicle, r.Remarks), nil
+	l, err := load.Of(j.vehicle, j.woods)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	r.Remarks = fit.InOrder(append(r.Remarks, l.Remarks...))
+	return r, l, fit.Mark(j.vehicle, r.Remarks), nil
 }
 
 func times(n int, what string) string {

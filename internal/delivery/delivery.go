@@ -18,6 +18,7 @@ import (
 	"lostwood/internal/cutlist"
 	"lostwood/internal/fit"
 	"lostwood/internal/listing"
+	"lostwood/internal/load"
 	"lostwood/internal/mesh"
 	"lostwood/internal/movement"
 	"lostwood/internal/order"
@@ -39,6 +40,7 @@ type Order struct {
 	Tolerance quantity.Length // of meshes
 	Reasons   Reasons         // for the page
 	Offered   *fit.Report     // how the parts were offered up; nil where they were not
+	Loaded    *load.Report    // how it bears its load; nil where nobody looked
 	Unfit     Unfit           // what becomes of parts that do not go together
 	// Progress is told of every step done; it may be nil. It is called from one
 	// goroutine at a time.
@@ -150,6 +152,11 @@ func (o Order) jobs() ([]job, error) {
 		noted.Notes = append(append(notFitting(it), it.Notes...), moves.Notes(it)...)
 		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, &noted, o.Paper) }})
 	}
+	sheets, err := o.drawings(list)
+	if err != nil {
+		return nil, err
+	}
+	jobs = append(jobs, sheets...)
 	var heed []string
 	for _, f := range moves.Findings {
 		heed = append(heed, f.Says)

@@ -52,6 +52,9 @@ func (o Order) offering(stem string) []job {
 		{"record/" + stem + "_offering-up.txt", func(b *bytes.Buffer) error { return fit.Write(b, v, r, fit.Full) }},
 		{"joiner/" + stem + "_going-together.txt", func(b *bytes.Buffer) error { return fit.WriteSteps(b, v, r) }},
 	}
+	if l := o.Loaded; l != nil {
+		jobs = append(jobs, job{"record/" + stem + "_loads.txt", func(b *bytes.Buffer) error { return writeAll(b, l.Lists()...) }})
+	}
 	jobs = append(jobs, lists("joiner/"+stem+"_leave-until-offered-up", fit.LeaveList(v, r))...)
 	return append(jobs, lists("yard/"+stem+"_bolts", fit.BoltsList(v, r))...)
 }

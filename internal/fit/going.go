@@ -59,7 +59,8 @@ type strip struct {
 	stopped map[[4]int]bool
 	why     [][6]int // by thing and side: what was last found in its way
 	access  []*access
-	held    [][]int // by thing: the fastenings through it
+	held    [][]int     // by thing: the fastenings through it
+	own     map[int]int // by fastening: what it holds that its own head cannot pass
 	off     []event
 }
 
@@ -87,7 +88,7 @@ func (c *check) newStrip() *strip {
 	n := len(c.things)
 	s := &strip{
 		check: c, there: make([]bool, n), round: make([][]int, n), runs: map[*thing]*run{}, cores: map[int]*probe.Body{},
-		stopped: map[[4]int]bool{}, why: make([][6]int, n), access: make([]*access, n), held: make([][]int, n),
+		stopped: map[[4]int]bool{}, own: map[int]int{}, why: make([][6]int, n), access: make([]*access, n), held: make([][]int, n),
 	}
 	at := map[*thing]int{}
 	for i, t := range c.things {
@@ -306,7 +307,12 @@ func (s *strip) hitched(f int) (hitch, int) {
 			if s.why[f][k] = s.inWay(f, k, r.stops); s.why[f][k] >= 0 {
 				return cannotEnter, s.why[f][k]
 			}
-			if j := s.ownWay(f, d); j >= 0 {
+			j, known := s.own[f]
+			if !known {
+				j = s.ownWay(f, d)
+				s.own[f] = j
+			}
+			if j >= 0 {
 				return cannotEnter, j
 			}
 		}
@@ -387,7 +393,7 @@ func (s *strip) ownWay(f int, d side6) int {
 		if t == nil {
 			continue
 		}
-		if j := slices.Index(s.things, t); s.there[j] && probe.Stops(head, t.body, d.axis, d.way, float64(to-from), pared) {
+		if j := slices.Index(s.things, t); probe.Stops(head, t.body, d.axis, d.way, float64(to-from), pared) {
 			return j
 		}
 	}

@@ -104,7 +104,7 @@ func Write(w io.Writer, v *vehicle.Vehicle, r *Report, how Shown) error {
 		}
 	}
 	fmt.Fprintf(&b, "\nLeave on, or unbored, until offered up: %s (lostwood offer --leave)\n", countWord(len(r.Leave)))
-	fmt.Fprintf(&b, "Going together: %d steps (lostwood offer --order); bolts to buy: lostwood offer --bolts\n", len(r.Steps))
+	fmt.Fprintf(&b, "Going together: %d steps (lostwood offer --order); bolts to buy: lostwood offer --bolts; loads: lostwood offer --loads\n", len(r.Steps))
 	b.WriteString("\n" + caution)
 	_, err := io.WriteString(w, b.String())
 	return err

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"lostwood/internal/listing"
 	"lostwood/internal/quantity"
@@ -100,13 +101,16 @@ func (r *Report) beamsFoot() []string {
 	if r.Why != "" {
 		foot = append(foot, r.Why)
 	}
+	if len(r.Beams) > 0 && r.loadWords() != "" {
+		foot = append(foot, "Under "+r.loadWords()+", and its own weight. "+strings.TrimSpace(r.shockWords()))
+	}
 	return append(foot,
 		fmt.Sprintf("Clear wood: the average of small clear pieces of its species at %.3g %% moisture, in a test of some minutes.", float64(r.vehicle.Moisture.Service)),
 		"Left of it, in bending: "+lessWords(timber.OfBending())+".",
 		"Left of it, in shear: "+lessWords(timber.OfShear())+".",
 		"No margin for safety is in these. A load that lies on for years about doubles the sag (Wood Handbook, from memory).",
 		"Sections are those with holes, mortises and housings in them. Shares come from a grid of beams: fastened timbers go down together, "+
-			"wheels do not give way, no timber twists, irons lie beside the wood and do not stiffen it.",
+			"wheels do not give way, and irons bend beside the wood without making one deeper beam with it.",
 		Caution)
 }
 

@@ -63,3 +63,23 @@ func written(t *testing.T, m page.Model) string {
 	require.NoError(t, os.WriteFile(file, b.Bytes(), 0o644))
 	return file
 }
+
+func ironOf(t *testing.T, m page.Model, id string) *vehicle.Iron {
+	t.Helper()
+	for _, i := range m.Vehicle.Irons {
+		if i.ID == id {
+			return i
+		}
+	}
+	t.Fatalf("no iron %s", id)
+	return nil
+}
+
+func wide(i *vehicle.Iron) float64 {
+	for _, d := range i.Sizes {
+		if d.Name == "wide" {
+			return d.Value.Millimetres()
+		}
+	}
+	return 0
+}

@@ -10,13 +10,12 @@ function start() {
   const canvas = document.getElementById('canvas');
   if (!data.things.length) return;
   root.classList.add('live'); // the picture needs its room before it can be drawn
-  let picture;
-  try {
-    picture = new Picture(canvas, data);
-  } catch {
+  const context = canvas.getContext('webgl2', { antialias: true, alpha: true, preserveDrawingBuffer: true, powerPreference: 'low-power' });
+  if (!context) {
     root.classList.remove('live');
     return;
   }
+  const picture = new Picture(canvas, context, data);
   const letters = new Letters(picture, document.getElementById('letters'), document.getElementById('key'));
   const desk = new Desk(picture, letters, data);
   desk.open();

@@ -11,10 +11,10 @@ import { cap } from './cut.js';
 const AXIS = { x: 0, y: 1, z: 2 };
 
 export class Picture {
-  constructor(canvas, data) {
+  constructor(canvas, context, data) {
     this.canvas = canvas;
     this.data = data;
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true, powerPreference: 'low-power' });
+    this.renderer = new WebGLRenderer({ canvas, context });
     this.renderer.localClippingEnabled = true;
     this.renderer.debug.checkShaderErrors = false; // asking would hold up the first picture
     this.scene = new Scene();
