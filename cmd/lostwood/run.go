@@ -54,6 +54,7 @@ func commands() []command {
 		{"smith", "[SURVEY]", "list the iron that is missing, and how to make it", runSmith},
 		{"archive", "[SURVEY]", "put everything up for keeping, in open formats, with checksums", runArchive},
 		{"compare", "OLD NEW", "tell what is otherwise in a later issue, and what to call back", runCompare},
+		{"wheel", "[WHEEL] [SURVEY]", "tell all of a wheel's figures; print its sheets", runWheel},
 		{"survey", "", "print how a survey is written", runSurvey},
 	}
 }

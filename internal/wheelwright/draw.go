@@ -82,7 +82,7 @@ func turning(s Subject) Sheet {
 	for i, n := range w.Spec.Nave.Bands {
 		k.run(outline.Axis, false, at(n.From, 0), at(n.From, w.DiameterAt(n.From)/2))
 		k.run(outline.Axis, false, at(n.From+n.Wide, 0), at(n.From+n.Wide, w.DiameterAt(n.From+n.Wide)/2))
-		k.say(at(n.From+1, w.DiameterAt(n.From+n.Wide/2)/2-8-Length(i%2)*5), 2, "%s", n.Name)
+		k.say(at(n.From+1, min(w.DiameterAt(n.From), w.DiameterAt(n.From+n.Wide))/2-8-Length(i%2)*5), 2, "%s", n.Name)
 	}
 	for _, c := range w.Cuts() {
 		line := w.Row(c.Row)

@@ -54,7 +54,7 @@ func (s Subject) tyre() Section {
 		Row{"tyre inside, cold", s.both(g.Middle - c.Nip), "round its middle, after welding"},
 		Row{"it stretches before it yields", s.both(c.Stretch), "reckoned for wrought iron or mild steel"},
 		Row{"joints have to close", s.both(c.Needed), s.both(c.Joints) + " stand open"},
-		Row{"heat", fmt.Sprintf("%.0f degrees C hotter than the shop", h.Rise), "to stand " + s.both(wheel.Clear) + " wide of the rim across; hotter is safer than stuck half on"},
+		Row{"heat", fmt.Sprintf("%.0f degrees C hotter than the shop", h.Rise), "to stand " + s.both(wheel.Clear) + " wide of the rim across, reckoned from the nip; an even heat all round matters more, and a full red chars the wood"},
 	)
 	return Section{"Tyre", rows}
 }

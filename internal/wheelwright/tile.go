@@ -94,7 +94,7 @@ func (p *press) tile(s Sheet, g grid, row, col int, counted string) {
 	p.joins(v, g, row, col, w)
 	p.doc.ClipEnd()
 	letter := fmt.Sprintf("%c%d", 'A'+row%26, col+1)
-	p.words(p.wide()-margin-14, p.high()-7, letter, "B", 17)
+	p.words(p.wide()-margin-14, p.high()-17, letter, "B", 17)
 	p.words(margin+118, p.high()-15, s.Name, "B", 9)
 	p.words(margin+118, p.high()-11, fmt.Sprintf("%s · %s", p.s.Vehicle, p.s.Name), "", 7.5)
 	p.words(margin+118, p.high()-7.5, fmt.Sprintf("issue %s · sheet %s · full size: measure both bars", p.s.Issue, counted), "", 7.5)
