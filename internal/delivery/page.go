@@ -20,6 +20,9 @@ func (o Order) page(list *cutlist.List, more []vehicle.Finding) page.Model {
 		Accounts: o.Reasons.Accounts, Questions: o.Reasons.Questions, Spacings: o.Reasons.Spacings,
 		Cutting: list.Cutting(), Totals: list.Totals(),
 		Files: func(it *vehicle.Item) []page.Link {
+			if o.Unfit == WithholdUnfit && len(it.Fails) > 0 {
+				return nil
+			}
 			stem := o.Vehicle.Stem(it)
 			return []page.Link{
 				{Words: "Full-size pattern (PDF)", Path: "../joiner/patterns/" + stem + ".pdf"},

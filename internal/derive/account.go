@@ -97,6 +97,13 @@ func (n *network) shifted(m *member, at []int) []*explanation {
 	for _, by := range []quantity.Length{-quantity.Inch, quantity.Inch} {
 		shift(by, fmt.Sprintf("The holes of the %s were all read an inch wrong, from the rule's inch mark it seems: put right by an inch they agree with everything else. They are taken so here; look at the iron again and mend the survey.", name))
 	}
+	slip, far := quantity.Foot, "a foot"
+	if n.survey.Unit == quantity.Millimetres {
+		slip, far = 10*quantity.Centimetre, "ten centimetres"
+	}
+	for _, by := range []quantity.Length{-slip, slip} {
+		shift(by, fmt.Sprintf("The holes of the %s were all read %s wrong, it seems: put right by so much they agree with everything else. They are taken so here; look at the iron again and mend the survey.", name, far))
+	}
 	if d := n.boltOf(m); d > 0 {
 		for _, by := range []quantity.Length{-d / 2, d / 2} {
 			shift(by, fmt.Sprintf("The holes of the %s were read to their edges, it seems, not to their middles: moved by half a bolt they agree with everything else. They are taken so here; look at the iron again and mend the survey.", name))

@@ -104,6 +104,9 @@ func (a *assembly) irons() {
 			Sizes: a.sizes(m), Condition: m.iron.Condition, Place: a.place(m),
 			Where: m.iron.Where, Marks: m.iron.Marks, Note: m.iron.Note, Photos: m.iron.Photos, Missing: m.iron.Missing.Lacks(m.hand, m.row+1),
 		}
+		for _, c := range m.iron.Cranks {
+			i.Steps = append(i.Steps, vehicle.Step{At: c.At.Value, By: c.By.Value})
+		}
 		for _, h := range m.holes {
 			i.Holes = append(i.Holes, a.fit.size(adjust.At(a.fit.X, h)))
 		}

@@ -7,15 +7,9 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/stat/distuv"
-
 	"lostwood/internal/adjust"
 	"lostwood/internal/vehicle"
 )
-
-// alarm is the chance that a survey without any blunder has a reading named. It
-// is shared out among all its readings.
-const alarm = 0.01
 
 // alikeAbove is how closely two observations' tests go together before the one
 // cannot be told from the other.
@@ -31,16 +25,19 @@ const mostIrons = 6
 
 // An explanation is a change to a whole iron's readings that brings the rest together.
 type explanation struct {
-	member *member
+	key    string          // what it is about: accounts of one thing do not compete
+	member *member         // of an iron; nil of bolts
 	values map[int]float64 // by observation
 	says   string
+	least  float64 // what it must mend to be believed, of squares; 0 for what the worst reading would
 }
 
 // A suspect is a single observation set aside, with those it cannot be told from.
 type suspect struct {
 	observation int
 	others      []int
-	off         float64 // by how many millimetres it is off
+	off         float64            // by how many millimetres it is off
+	was         adjust.Observation // as it stood, of a single one left out
 	kept        kept
 	of          *common // what is alike on many, where that is what does not hold; observation is then none
 }
@@ -55,18 +52,15 @@ const (
 	bothKept
 )
 
-// level is how far, in standard deviations, the worst of n good observations may lie.
-func level(n int) float64 {
-	return -distuv.UnitNormal.Quantile(alarm / 2 / float64(max(n, 1)))
-}
-
 // explain looks for blunders, whole irons before single readings: several wrong
 // holes mask each other, and throwing them out one by one throws out good ones.
 func (n *network) explain(f *fit) error {
-	limit := level(len(n.notes))
+	n.found = false
 	for range most {
-		worst, w := f.worst()
-		if c, strain := f.worstShared(); strain >= limit && strain > w {
+		n.found = len(f.turned)+len(f.suspects) > 0
+		worst, w, over := f.worst()
+		limit := n.limits(f.Solution).other
+		if c, strain := f.worstShared(); strain >= limit && strain/limit > over {
 			set := n.setSharedAside
 			if n.commons[c].kind != ofFamily {
 				set = n.loosen
@@ -76,8 +70,8 @@ func (n *network) explain(f *fit) error {
 			}
 			continue
 		}
-		if w < limit {
-			return nil
+		if over < 1 {
+			return n.readmit(f)
 		}
 		done, err := n.explainIron(f, w)
 		if err != nil {
@@ -89,18 +83,34 @@ func (n *network) explain(f *fit) error {
 			}
 		}
 	}
-	return nil
+	return n.readmit(f)
 }
 
-// worst is the observation that agrees least with the rest.
-func (f *fit) worst() (int, float64) {
-	at, most := 0, 0.0
-	for i, w := range f.Standardised {
-		if a := math.Abs(w); a > most {
-			at, most = i, a
+// readmit takes in again what was left out early and agrees with all that is left:
+// several blunders mislead each other's test.
+func (n *network) readmit(f *fit) error {
+	for k := 0; k < len(f.suspects) && len(f.suspects) > 1; {
+		s := f.suspects[k]
+		if s.observation == none || s.kept != leftOut || s.was.Model == nil {
+			k++
+			continue
 		}
+		p := n.problem
+		p.Observations = slices.Clone(p.Observations)
+		p.Observations[s.observation] = s.was
+		sol, err := adjust.Solve(p)
+		if err != nil {
+			return err
+		}
+		again := &fit{Solution: sol, network: n}
+		if _, _, over := again.worst(); over >= 1 {
+			k++
+			continue
+		}
+		n.problem, f.Solution = p, sol
+		f.suspects = slices.Delete(f.suspects, k, k+1)
 	}
-	return at, most
+	return nil
 }
 
 // A trial is an explanation with what it mends.
@@ -115,12 +125,13 @@ type trial struct {
 // in doubt, and mends clearly more than explaining another iron would.
 func (n *network) explainIron(f *fit, worst float64) (bool, error) {
 	trials := n.trials(f)
+	trials = slices.DeleteFunc(trials, func(t trial) bool { return t.gain < t.least })
 	if len(trials) == 0 || trials[0].gain < 0.95*worst*worst {
 		return false, nil
 	}
 	best := trials[0]
 	sol, err := adjust.Solve(n.with(best.explanation))
-	if err != nil || n.stillBad(sol, best.member) {
+	if err != nil || n.stillBad(sol, best.explanation) {
 		return false, err
 	}
 	twin := (*member)(nil)
@@ -128,7 +139,7 @@ func (n *network) explainIron(f *fit, worst float64) (bool, error) {
 		if t.gain < 0.8*best.gain {
 			break
 		}
-		if t.member.base != best.member.base {
+		if t.key != best.key {
 			return false, nil
 		}
 		if t.member != best.member {
@@ -149,8 +160,12 @@ func (n *network) trials(f *fit) []trial {
 	var out []trial
 	for _, m := range n.illFitting(f) {
 		for _, e := range n.accounts(m) {
+			e.key = "iron " + m.base
 			out = append(out, trial{e, f.WeightedSquares - f.Reread(n.moved(e))})
 		}
+	}
+	for _, e := range n.exchanges(f) {
+		out = append(out, trial{e, f.WeightedSquares - f.Reread(n.moved(e))})
 	}
 	slices.SortStableFunc(out, func(a, b trial) int { return cmp.Compare(b.gain, a.gain) })
 	return out
@@ -165,11 +180,12 @@ func (n *network) moved(e *explanation) []adjust.Partial {
 	return out
 }
 
-// stillBad reports whether any observation of an iron is doubtful yet.
-func (n *network) stillBad(sol *adjust.Solution, m *member) bool {
-	limit := level(len(n.notes))
+// stillBad reports whether any observation of what was explained is doubtful yet.
+func (n *network) stillBad(sol *adjust.Solution, e *explanation) bool {
+	l := n.limits(sol)
 	for i, t := range n.notes {
-		if t.member == m && math.Abs(sol.Standardised[i]) >= limit {
+		_, put := e.values[i]
+		if (put || e.member != nil && t.member == e.member) && math.Abs(sol.Standardised[i]) >= l.of(t, sol.Redundancy[i]) {
 			return true
 		}
 	}
@@ -234,6 +250,7 @@ func (n *network) setAside(f *fit, worst int) error {
 	if r := f.Redundancy[s.observation]; r > 0 {
 		s.off = -f.Residuals[s.observation] / r
 	}
+	s.was = n.problem.Observations[s.observation]
 	p := adjust.Without(n.problem, s.observation)
 	if rival := n.rival(s); rival != none {
 		s.kept, s.others = bothKept, []int{rival}

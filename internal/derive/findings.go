@@ -2,7 +2,9 @@ package derive
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -13,6 +15,11 @@ import (
 // findings puts into words what contradicts and what nothing determines.
 func (a *assembly) findings() {
 	for _, e := range a.fit.turned {
+		if e.member == nil {
+			t := a.network.notes[slices.Min(slices.Collect(maps.Keys(e.values)))]
+			a.find(vehicle.Contradiction, t.subject, t.line, e.says)
+			continue
+		}
 		a.find(vehicle.Contradiction, e.member.id, e.member.iron.At.Line, e.says)
 	}
 	told := map[string]bool{}

@@ -10,8 +10,11 @@ import (
 func hardware(s *span) vehicle.Hardware {
 	f := s.fastening
 	h := vehicle.Hardware{Sunk: f.Sunk}
-	if f.Head == survey.SquareNeck {
+	switch f.Head {
+	case survey.SquareNeck:
 		h.Head = vehicle.SquareNeck
+	case survey.FlushHead:
+		h.Head = vehicle.Flush
 	}
 	if f.Inside != nil {
 		h.Inside = f.Inside.Value

@@ -69,6 +69,7 @@ type network struct {
 	lasting  map[*survey.Instrument]lasting
 	windows  []*window
 	said     map[*span]*saying
+	found    bool          // something was named as contradicting
 	season   *season       // nil where the survey does not say how damp the wood was
 	falls    map[side]fall // where timbers are no plain boxes, once sizes are about known
 }

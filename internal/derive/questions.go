@@ -29,6 +29,7 @@ func (st *Study) Questions() *vehicle.Questions {
 		}
 	}
 	q.Open = append(q.Open, st.guessed()...)
+	q.Ill = st.sitsIll()
 	q.Unchecked = st.nothingChecks()
 	if len(q.Unchecked) > mostUnchecked {
 		q.More = len(q.Unchecked) - mostUnchecked

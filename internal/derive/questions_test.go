@@ -85,7 +85,7 @@ func TestQuestionsForPrograms(t *testing.T) {
 	require.NoError(t, listing.WriteQuestions(&j, st.Vehicle, q, listing.JSON))
 	rows, err := csv.NewReader(&c).ReadAll()
 	require.NoError(t, err)
-	require.Len(t, rows, 1+len(q.Contradicts)+len(q.Unchecked)+len(q.Open)+len(q.Next))
+	require.Len(t, rows, 1+len(q.Contradicts)+len(q.Ill)+len(q.Unchecked)+len(q.Open)+len(q.Next))
 	var objects []map[string]any
 	require.NoError(t, json.Unmarshal(j.Bytes(), &objects))
 	require.Len(t, objects, len(rows)-1)

@@ -183,11 +183,12 @@ func (st *Study) unchecked(bs []bearing) []string {
 func (st *Study) leastSeen(bs []bearing) string {
 	u := st.Vehicle.Unit
 	slip, worst, by := 0.0, "", 0.0
+	l := st.network.limits(st.fit.Solution)
 	for _, b := range bs {
 		if b.observation == none || b.common != none || b.Role != vehicle.Speaks || b.Share < tells || b.Checks < loose {
 			continue
 		}
-		least := st.fit.LeastNoticed(b.observation, alarm/float64(len(st.network.notes)), oftenSeen)
+		least := st.fit.LeastNoticed(b.observation, l.level(st.network.notes[b.observation], b.Checks), oftenSeen)
 		if does := least * math.Abs(b.slope); does > by {
 			slip, worst, by = least, b.Says, does
 		}

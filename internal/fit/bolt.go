@@ -87,11 +87,28 @@ func (r *run) measure() {
 		if t == nil {
 			continue
 		}
-		for _, s := range r.around(t) {
-			r.enter[i] = less(r.enter[i], float64(s.From))
-			r.leave[i] = -less(-r.leave[i], -float64(s.To))
+		for _, line := range r.around(t) {
+			from, to := r.ends(i, line)
+			r.enter[i] = less(r.enter[i], from)
+			r.leave[i] = -less(-r.leave[i], -to)
 		}
 	}
+}
+
+// ends are where a thing begins and ends on one line: the first from its place
+// nearest to the head, the last to its place nearest to the nut, whatever slots lie
+// beyond; those between from side to side.
+func (r *run) ends(i int, line []form.Stretch) (from, to float64) {
+	from, to = float64(line[0].From), float64(line[len(line)-1].To)
+	for _, s := range line {
+		if k := float64(s.From); i == 0 && math.Abs(k-float64(r.f.Hardware.Sunk)) < math.Abs(from-float64(r.f.Hardware.Sunk)) {
+			from = k
+		}
+		if k := float64(s.To); i == len(r.stops)-1 && math.Abs(k-float64(r.f.Grip.Value)) < math.Abs(to-float64(r.f.Grip.Value)) {
+			to = k
+		}
+	}
+	return from, to
 }
 
 // less is the smaller of two, of which the first may not be there yet.
@@ -104,10 +121,16 @@ func less(a, b float64) float64 {
 
 // around runs lines beside a fastening through one thing it holds, all that lies
 // within reach of its own head and nut.
-func (r *run) around(t *thing) []form.Stretch {
-	var out []form.Stretch
+func (r *run) around(t *thing) [][]form.Stretch {
+	var out [][]form.Stretch
+	enter := func(at form.Vec) {
+		if line := t.body.Along(at, r.way); len(line) > 0 {
+			out = append(out, line)
+		}
+	}
 	if r.f.What == "clip" { // it goes round, not through
-		return t.body.Along(r.head, r.way)
+		enter(r.head)
+		return out
 	}
 	radius := r.size.shank/2 + 2*quantity.Millimetre
 	for _, b := range t.bores {
@@ -118,8 +141,7 @@ func (r *run) around(t *thing) []form.Stretch {
 	u, v := square(r.way)
 	for k := range ring {
 		s, c := math.Sincos(2 * math.Pi * (float64(k) + 0.25) / ring)
-		at := r.head.Plus(u, radius*quantity.Length(c)).Plus(v, radius*quantity.Length(s))
-		out = append(out, t.body.Along(at, r.way)...)
+		enter(r.head.Plus(u, radius*quantity.Length(c)).Plus(v, radius*quantity.Length(s)))
 	}
 	return out
 }

@@ -4,7 +4,9 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"runtime"
 	"slices"
+	"sync"
 
 	"lostwood/internal/probe"
 	"lostwood/internal/quantity"
@@ -38,7 +40,7 @@ func (c *check) neighbours() []pair {
 		from := low(i) - float64(nearby)
 		open = slices.DeleteFunc(open, func(j int) bool { _, hi := reach(c.things[j].box, axis); return hi < from })
 		for _, j := range open {
-			if close(c.things[i], c.things[j]) {
+			if beside(c.things[i], c.things[j]) {
 				found = append(found, [2]int{min(i, j), max(i, j)})
 			}
 		}
@@ -72,7 +74,7 @@ func (c *check) longest() int {
 	return best
 }
 
-func close(a, b *thing) bool {
+func beside(a, b *thing) bool {
 	for axis := range 3 {
 		al, ah := reach(a.box, axis)
 		bl, bh := reach(b.box, axis)
@@ -102,14 +104,35 @@ func (p pair) meant() bool { return p.a.holds(p.b) || p.b.holds(p.a) }
 
 // clashes tells of what two solids both fill.
 func (c *check) clashes() {
-	for _, p := range c.near {
-		if p.meant() {
-			continue
+	found := make([]probe.Overlap, len(c.near))
+	sideBySide(len(c.near), func(i int) {
+		if p := c.near[i]; !p.meant() {
+			found[i] = probe.Common(p.a.body, p.b.body, trifle)
 		}
-		if o := probe.Common(p.a.body, p.b.body, trifle); o.Volume > 0 {
-			c.clash(p, o)
+	})
+	for i, o := range found {
+		if o.Volume > 0 {
+			c.clash(c.near[i], o)
 		}
 	}
+}
+
+// sideBySide does so many things on as many processors as there are.
+func sideBySide(n int, do func(i int)) {
+	next := make(chan int)
+	var workers sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), max(n, 1)) {
+		workers.Go(func() {
+			for i := range next {
+				do(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	workers.Wait()
 }
 
 func (c *check) clash(p pair, o probe.Overlap) {
@@ -195,12 +218,15 @@ func (c *check) about(r *vehicle.Remark, things ...*thing) {
 			r.Parts = append(r.Parts, t.id)
 		default:
 			r.Things = append(r.Things, t.id)
-			if t.bolt != nil {
-				for _, s := range t.bolt.Through {
-					if o := c.byID[s.ID]; o != nil && o.wood() && !slices.Contains(r.Parts, o.id) {
-						r.Parts = append(r.Parts, o.id)
-					}
-				}
+		}
+	}
+	for _, t := range things { // where it is all iron, it bears on the timbers that are bolted up
+		if len(r.Parts) > 0 || t == nil || t.bolt == nil {
+			continue
+		}
+		for _, s := range t.bolt.Through {
+			if o := c.byID[s.ID]; o != nil && o.wood() && !slices.Contains(r.Parts, o.id) {
+				r.Parts = append(r.Parts, o.id)
 			}
 		}
 	}

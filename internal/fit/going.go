@@ -59,7 +59,8 @@ type strip struct {
 	stopped map[[4]int]bool
 	why     [][6]int // by thing and side: what was last found in its way
 	access  []*access
-	held    [][]int // by thing: the fastenings through it
+	held    [][]int     // by thing: the fastenings through it
+	own     map[int]int // by fastening: what it holds that its own head cannot pass
 	off     []event
 }
 
@@ -87,7 +88,7 @@ func (c *check) newStrip() *strip {
 	n := len(c.things)
 	s := &strip{
 		check: c, there: make([]bool, n), round: make([][]int, n), runs: map[*thing]*run{}, cores: map[int]*probe.Body{},
-		stopped: map[[4]int]bool{}, why: make([][6]int, n), access: make([]*access, n), held: make([][]int, n),
+		stopped: map[[4]int]bool{}, own: map[int]int{}, why: make([][6]int, n), access: make([]*access, n), held: make([][]int, n),
 	}
 	at := map[*thing]int{}
 	for i, t := range c.things {
@@ -306,6 +307,14 @@ func (s *strip) hitched(f int) (hitch, int) {
 			if s.why[f][k] = s.inWay(f, k, r.stops); s.why[f][k] >= 0 {
 				return cannotEnter, s.why[f][k]
 			}
+			j, known := s.own[f]
+			if !known {
+				j = s.ownWay(f, d)
+				s.own[f] = j
+			}
+			if j >= 0 {
+				return cannotEnter, j
+			}
 		}
 	}
 	if s.access[f] == nil {
@@ -365,6 +374,26 @@ func (s *strip) keeper(i int) int {
 	s.free(i)
 	for k := range 6 {
 		if j := s.why[i][k]; j >= 0 && s.there[j] {
+			return j
+		}
+	}
+	return -1
+}
+
+// ownWay is one of the things that a fastening holds in whose way its head stands as
+// it is drawn: a bolt cannot be put into a slot that is lower than it is long.
+func (s *strip) ownWay(f int, d side6) int {
+	r := s.runs[s.things[f]]
+	from, to := r.stack()
+	if r.f.What == "clip" || r.f.What == "screw" || r.size.headDeep <= 0 {
+		return -1
+	}
+	head := probe.New(r.rod(r.size.headWide, from-r.size.headDeep, from))
+	for _, t := range r.stops {
+		if t == nil {
+			continue
+		}
+		if j := slices.Index(s.things, t); probe.Stops(head, t.body, d.axis, d.way, float64(to-from), pared) {
 			return j
 		}
 	}

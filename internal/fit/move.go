@@ -214,55 +214,70 @@ func (c *check) first(o *motion, meets func(*thing) bool) (meeting, bool) {
 // each other before they are said to meet.
 const rests = 0.5
 
+// met is how near the edge of meeting a motion is followed.
+const met = 0.02
+
 // meet follows two things until they meet, or up to a limit. A step is as far as
-// the motion can surely go without their meeting.
+// the motion can go without their meeting, by what was found of the room between
+// them; should it have gone too far all the same, it is halved back.
 func (c *check) meet(o *motion, a, b *thing, limit float64) (meeting, bool) {
 	arm := o.arm(a)
-	from, half := around(a, b, o, limit)
 	sa, sb := c.field(a), c.field(b)
 	if sa == nil || sb == nil || arm <= 0 {
 		return meeting{}, false
 	}
+	mid, half := around(b, arm*limit/2)
+	room := func(by float64) room { return nearest(sa, sb, o.back(by), mid, half, arm*(limit-by)) }
+	now := room(0)
 	until := 0.0
-	for by, n := 0.0, 0; by < limit && n < 400; n++ {
-		room, at := nearest(sa, sb, o.back(by), from, half)
-		if n == 0 {
-			if room > float64(reachFar(o, arm, limit)) {
-				return meeting{}, false
+	switch {
+	case now.least > arm*limit:
+		return meeting{}, false
+	case now.found < 0.1: // they touch at rest
+		until = math.Min(now.found, 0) - rests
+	}
+	last := 0.0
+	for by, n := 0.0, 0; by < limit && n < 300; n++ {
+		if now.found-until <= met {
+			if now.found < until-met {
+				by, now = c.backTo(room, last, by, until)
 			}
-			if room < 0.1 {
-				until = math.Min(room, 0) - rests
-			}
+			return meeting{by, a, b, form.Vec{X: form.Length(now.at.X), Y: form.Length(now.at.Y), Z: form.Length(now.at.Z)}}, true
 		}
-		if n > 0 && room-until <= 0.02 || n == 0 && until == 0 && room <= 0.02 {
-			return meeting{by, a, b, form.Vec{X: form.Length(at.X), Y: form.Length(at.Y), Z: form.Length(at.Z)}}, true
-		}
-		by += math.Max(room-until, 0.02) / arm * step(room, until)
+		last = by
+		by = math.Min(by+math.Max(math.Max(now.least, 0.8*now.found)-until, met)/arm, limit)
+		now = room(by)
+	}
+	if now.found < until-met {
+		by, hit := c.backTo(room, last, limit, until)
+		return meeting{by, a, b, form.Vec{X: form.Length(hit.at.X), Y: form.Length(hit.at.Y), Z: form.Length(hit.at.Z)}}, true
 	}
 	return meeting{}, false
 }
 
-// step is how many times the room that is surely there a motion goes on: two things
-// apart have twice the distance from the middle between them.
-func step(room, until float64) float64 {
-	if until == 0 && room > 0 {
-		return 2
+// backTo halves back to where the room is just what meeting leaves.
+func (c *check) backTo(at func(float64) room, from, to, until float64) (float64, room) {
+	now := at(to)
+	for range 20 {
+		by := (from + to) / 2
+		if r := at(by); r.found < until {
+			to, now = by, r
+		} else {
+			from = by
+		}
 	}
-	return 1
+	return to, now
 }
 
-func reachFar(o *motion, arm, limit float64) float64 { return arm * limit }
-
-// around is a cube that holds all the places where two things can meet.
-func around(a, b *thing, o *motion, limit float64) (v3.Vec, float64) {
+// around is a cube that holds all the places between a thing and what is to meet it.
+func around(b *thing, more float64) (v3.Vec, float64) {
 	lo, hi := spot(b.box.Min), spot(b.box.Max)
-	var mid [3]float64
+	m := middle(b.box)
 	half := 0.0
 	for i := range 3 {
-		mid[i] = (lo[i] + hi[i]) / 2
 		half = math.Max(half, (hi[i]-lo[i])/2)
 	}
-	return v3.Vec{X: mid[0], Y: mid[1], Z: mid[2]}, half + 1
+	return v3.Vec{X: m[0], Y: m[1], Z: m[2]}, half + more + 1
 }
 
 // field is a thing's distance field, made when it is first wanted.

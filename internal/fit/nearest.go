@@ -1,7 +1,6 @@
 package fit
 
 import (
-	"container/heap"
 	"math"
 
 	"lostwood/internal/solid"
@@ -19,58 +18,111 @@ type cell struct {
 	least float64 // no place in it is lower than this
 }
 
+// cells are a heap: the most promising cube is the first.
 type cells []cell
 
-func (c cells) Len() int           { return len(c) }
-func (c cells) Less(i, j int) bool { return c[i].least < c[j].least }
-func (c cells) Swap(i, j int)      { c[i], c[j] = c[j], c[i] }
-func (c *cells) Push(x any)        { *c = append(*c, x.(cell)) }
-func (c *cells) Pop() any {
-	last := (*c)[len(*c)-1]
-	*c = (*c)[:len(*c)-1]
-	return last
+func (h *cells) push(c cell) {
+	*h = append(*h, c)
+	q := *h
+	for i := len(q) - 1; i > 0 && q[i].least < q[(i-1)/2].least; i = (i - 1) / 2 {
+		q[i], q[(i-1)/2] = q[(i-1)/2], q[i]
+	}
 }
 
-// most is how many cells are looked into before the answer so far is taken.
-const most = 30000
-
-// nearest finds the place that is deepest in both of two solids, or nearest to both:
-// the least over space of the larger of the two distances. It is half the room
-// between them where they are apart, and below nothing where they are in each other.
-// The answer is no higher than the true one, and lower by no more than a quarter of
-// it or a twentieth of a millimetre. Distances never fall faster than one goes, so
-// whole cubes can be left out.
-func nearest(a, b *solid.Solid, moved pose, mid v3.Vec, half float64) (least float64, at v3.Vec) {
-	value := func(p v3.Vec) float64 { return math.Max(a.Evaluate(moved(p)), b.Evaluate(p)) }
-	best := math.Inf(1)
-	look := func(h *cells, mid v3.Vec, half float64) {
-		v := value(mid)
-		if v < best {
-			best, at = v, mid
+func (h *cells) pop() cell {
+	q := *h
+	first, last := q[0], len(q)-1
+	q[0] = q[last]
+	q = q[:last]
+	for i := 0; ; {
+		k := 2*i + 1
+		if k+1 < len(q) && q[k+1].least < q[k].least {
+			k++
 		}
-		heap.Push(h, cell{mid, half, v - half*math.Sqrt(3)})
+		if k >= len(q) || q[i].least <= q[k].least {
+			break
+		}
+		q[i], q[k] = q[k], q[i]
+		i = k
 	}
-	h := &cells{}
-	look(h, mid, half)
-	for n := 0; n < most; n++ {
-		c := heap.Pop(h).(cell)
-		if best-c.least <= math.Max(0.05, 0.25*math.Abs(best)) {
-			return c.least, at
+	*h = q
+	return first
+}
+
+// most is how many cubes are looked into before the answer so far is taken.
+const most = 600
+
+// A room is half the room between two solids where they are apart, and below nothing
+// where they are in each other: the least over space of the larger of the two
+// distances.
+type room struct {
+	least float64 // it is surely no smaller
+	found float64 // what was found, and almost surely it
+	at    v3.Vec
+}
+
+// nearest finds the room between two solids, one of them moved, within a cube.
+// Distances never fall faster than one goes, so whole cubes can be left out. Where
+// they are near each other it is looked again, closer, about the best place found.
+// So much room is enough not to look farther.
+func nearest(a, b *solid.Solid, moved pose, mid v3.Vec, half, enough float64) room {
+	value := func(p v3.Vec) float64 { return math.Max(a.Evaluate(moved(p)), b.Evaluate(p)) }
+	r, size := descend(value, mid, half, 0.25, enough)
+	if r.found > closely {
+		return r
+	}
+	for range 6 {
+		next, smaller := descend(value, r.at, math.Max(4*size, 0.5), 0, enough)
+		if next.found > r.found-0.005 {
+			break
+		}
+		r.found, r.at, size = next.found, next.at, smaller
+	}
+	r.least = math.Min(r.least, r.found)
+	return r
+}
+
+// closely is the room under which it is found to the last fiftieth of a millimetre.
+const closely = 6.0
+
+// descend looks into the most promising cube first, until what was found is no more
+// than a share above what there can be. It gives the size of the cube of the best place.
+func descend(value func(v3.Vec) float64, mid v3.Vec, half, share, enough float64) (r room, size float64) {
+	r.found, size = math.Inf(1), half
+	h := make(cells, 0, 512)
+	look := func(mid v3.Vec, half float64) {
+		v := value(mid)
+		if v < r.found {
+			r.found, r.at, size = v, mid, half
+		}
+		h.push(cell{mid, half, v - half*math.Sqrt(3)})
+	}
+	look(mid, half)
+	for range most {
+		c := h.pop()
+		r.least = c.least
+		if c.least > enough || r.found-c.least <= math.Max(0.02, share*math.Abs(r.found)) {
+			break
 		}
 		q := c.half / 2
 		for k := range 8 {
-			d := v3.Vec{X: q, Y: q, Z: q}
-			if k&1 != 0 {
-				d.X = -q
-			}
-			if k&2 != 0 {
-				d.Y = -q
-			}
-			if k&4 != 0 {
-				d.Z = -q
-			}
-			look(h, c.mid.Add(d), q)
+			look(c.mid.Add(corner(k).MulScalar(q)), q)
 		}
 	}
-	return (*h)[0].least, at
+	return r, size
+}
+
+// corner is one of the eight directions to a cube's corners.
+func corner(k int) v3.Vec {
+	d := v3.Vec{X: 1, Y: 1, Z: 1}
+	if k&1 != 0 {
+		d.X = -1
+	}
+	if k&2 != 0 {
+		d.Y = -1
+	}
+	if k&4 != 0 {
+		d.Z = -1
+	}
+	return d
 }

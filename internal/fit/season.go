@@ -19,12 +19,19 @@ const looks = quantity.Inch / 8
 // season tells what the wettest and the driest month do: what binds, what comes
 // loose, what holes drift.
 func (c *check) season() {
-	for _, p := range c.near {
+	rooms := make([]*probe.Gap, len(c.near))
+	sideBySide(len(c.near), func(i int) {
+		p := c.near[i]
 		if p.a.bolt != nil || p.b.bolt != nil || !p.a.wood() && !p.b.wood() || c.bolted(p) {
-			continue
+			return
 		}
 		if g, ok := probe.Between(p.a.body, p.b.body, looks); ok {
-			c.room(p, g)
+			rooms[i] = &g
+		}
+	})
+	for i, g := range rooms {
+		if g != nil {
+			c.room(c.near[i], *g)
 		}
 	}
 	c.slack()

@@ -11,11 +11,14 @@ import (
 // settle puts the remarks in order, worst first, and tells those that are alike
 // on both sides or in a row as one.
 func (c *check) settle() {
-	rs := gather(c.report.Remarks)
+	c.report.Remarks = gather(c.report.Remarks)
+	order(c.report.Remarks)
+}
+
+func order(rs []vehicle.Remark) {
 	slices.SortStableFunc(rs, func(a, b vehicle.Remark) int {
 		return cmp.Or(cmp.Compare(a.Gravity, b.Gravity), cmp.Compare(rank(a.Check), rank(b.Check)), cmp.Compare(share(b), share(a)))
 	})
-	c.report.Remarks = rs
 }
 
 // checks in the order of how much they upset; loads come after them.

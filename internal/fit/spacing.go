@@ -20,6 +20,9 @@ const (
 	boltDistancesBasis = "National Design Specification for Wood Construction, Tables 12.5.1A to D"
 )
 
+// nearEnough is what a distance may fall short by and still print as the figure asked.
+const nearEnough = 0.97
+
 // distances looks how far every bolt is from the ends and edges of its timbers and
 // from the next bolt along the grain.
 func (c *check) distances() {
@@ -65,7 +68,7 @@ func (c *check) fromEnds(t *thing, b bore, r *run) {
 		if k == 1 {
 			to = "fore"
 		}
-		if left >= quantity.Length(endLeast)*r.f.Diameter {
+		if left >= quantity.Length(endLeast*nearEnough)*r.f.Diameter {
 			continue
 		}
 		c.tooNear(t, r, b, "end distance", left, endLeast, endFull,
@@ -102,18 +105,19 @@ func (t *thing) beyond(b bore, way form.Dir) quantity.Length {
 // halfway is how far along a bore the middle of the wood beside it lies.
 func (t *thing) halfway(b bore) quantity.Length {
 	u, _ := square(b.way)
-	s := t.body.Along(b.at.Plus(u, b.diameter/2+quantity.Millimetre), b.way)
-	if len(s) == 0 {
-		return 0
+	for _, s := range t.body.Along(b.at.Plus(u, b.diameter/2+quantity.Millimetre), b.way) {
+		if s.To > quantity.Millimetre {
+			return (max(s.From, 0) + s.To) / 2
+		}
 	}
-	return (s[0].From + s[len(s)-1].To) / 2
+	return 0
 }
 
 func (c *check) fromEdges(t *thing, b bore, r *run) {
 	across := side(t.grain(), b.way)
 	for _, way := range []form.Dir{across, across.Opposite()} {
 		left := t.beyond(b, way)
-		if left >= quantity.Length(edgeLeast)*r.f.Diameter {
+		if left >= quantity.Length(edgeLeast*nearEnough)*r.f.Diameter {
 			continue
 		}
 		c.tooNear(t, r, b, "edge distance", left, edgeLeast, edgeLeast, "from an edge of "+t.the())

@@ -32,6 +32,9 @@ func questionWords(v *vehicle.Vehicle, q *vehicle.Questions) string {
 		}
 	}
 	section("What contradicts", "nothing", q.Contradicts)
+	if len(q.Ill) > 0 {
+		section("What sits worst with the rest, though not plainly wrong: read these again first", "", q.Ill)
+	}
 	section("What nothing checks, the gravest first", "nothing", q.Unchecked)
 	if q.More > 0 {
 		fmt.Fprintf(&b, "  - and %d more, on which less hangs.\n", q.More)
@@ -64,7 +67,7 @@ func questionRows(q *vehicle.Questions) *List {
 	for _, s := range []struct {
 		question string
 		findings []vehicle.Finding
-	}{{"contradicts", q.Contradicts}, {"nothing checks", q.Unchecked}, {"not known", q.Open}} {
+	}{{"contradicts", q.Contradicts}, {"sits ill", q.Ill}, {"nothing checks", q.Unchecked}, {"not known", q.Open}} {
 		for i, f := range s.findings {
 			l.row(Cell{Value: s.question}, Cell{Value: i + 1}, Cell{}, Cell{Value: f.Subject}, lineCell(f.Line), Cell{Value: f.Says})
 		}

@@ -82,7 +82,7 @@ func (s Segment) split(all []Segment, self int) []Segment {
 	for _, t := range at[1:] {
 		end := s.B
 		if t < 1 {
-			end = s.at(t)
+			end = s.At(t)
 		}
 		if math.Hypot(float64(end.X-start.X), float64(end.Y-start.Y)) < touch {
 			continue
@@ -93,8 +93,8 @@ func (s Segment) split(all []Segment, self int) []Segment {
 	return out
 }
 
-// at is the place a share t of the way along the segment.
-func (s Segment) at(t float64) form.Point {
+// At is the place a share t of the way along the segment.
+func (s Segment) At(t float64) form.Point {
 	if a, ok := s.Arc(); ok {
 		return a.At(t)
 	}
@@ -116,7 +116,7 @@ func (s Segment) shareAt(p form.Point) (t float64, ok bool) {
 	if !(t > 0 && t < 1) {
 		return 0, false
 	}
-	q := s.at(t)
+	q := s.At(t)
 	return t, math.Hypot(float64(p.X-q.X), float64(p.Y-q.Y)) < touch
 }
 

@@ -42,6 +42,8 @@ const (
 	sideRoom  = 4
 	moreRoom  = 45 // added below where the words find no place
 	mostRooms = 24
+
+	roomsRound = 8 // so often room is added before a leader may run through words
 )
 
 // lay draws an item and finds a place for every word, on sheets turned, and with
@@ -71,7 +73,7 @@ func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
 }
 
 // promising are the ways to lay an item that take fewest sheets before there are
-// any words on it: two at most.
+// any words on it, or one sheet more: three at most.
 func promising(from layout) []*layout {
 	ways := []turn{flat, tall}
 	if from.paper.Feed == Roll || from.paper.Width < leastFoot {
@@ -94,8 +96,8 @@ func promising(from layout) []*layout {
 	}
 	slices.SortStableFunc(all, func(a, b *layout) int { return cmp.Compare(a.printedCount(), b.printedCount()) })
 	least := all[0].printedCount()
-	all = slices.DeleteFunc(all, func(l *layout) bool { return l.printedCount() > least })
-	return all[:min(2, len(all))]
+	all = slices.DeleteFunc(all, func(l *layout) bool { return l.printedCount() > least+1 })
+	return all[:min(3, len(all))]
 }
 
 // settle draws the item, with more and more room below until every word has a place.
@@ -103,6 +105,9 @@ func (l *layout) settle() error {
 	for n := range mostRooms {
 		if err := l.begin(Length(n) * moreRoom); err != nil {
 			return err
+		}
+		if n >= roomsRound {
+			l.crowd.rule = throughWords
 		}
 		if l.letter() {
 			l.need()
@@ -169,7 +174,7 @@ func (l *layout) draw(more Length) error {
 	}
 	l.need()
 	l.crowd.folds = l.grid.folds()
-	l.crowd.avoid = append(l.grid.joints(), l.plain()...)
+	l.crowd.avoid, l.crowd.shun = l.grid.joints(), l.plain()
 	return nil
 }
 
@@ -203,8 +208,7 @@ func (l *layout) letter() bool {
 			continue
 		}
 		if b := settings[0]; !ok && b.anchor == nil {
-			b.within, b.inside = l.everywhere(), nil
-			d, ok = l.crowd.place([]label{b})
+			d, ok = l.placeAbroad(b)
 		}
 		if !ok {
 			return false
@@ -212,6 +216,36 @@ func (l *layout) letter() bool {
 		l.drawing.Add(d)
 	}
 	return true
+}
+
+// placeAbroad places a label off the wood; where the faces leave no room there, as
+// round a bent rail, it may stand within a face's box, and needs no leader at last.
+func (l *layout) placeAbroad(b label) (d outline.Drawing, ok bool) {
+	led := l.abroad(b)
+	near := led
+	near.off = nil
+	free := near
+	free.anchor = nil
+	for _, one := range []label{led, near, free} {
+		if d, ok = l.crowd.place([]label{one}); ok {
+			return d, true
+		}
+	}
+	return d, false
+}
+
+// abroad is a label that finds no place where it belongs: it stands off the wood,
+// and a leader tells what it is about.
+func (l *layout) abroad(b label) label {
+	if b.home != (outline.Box{}) {
+		at := form.Point{X: b.home.Min.X + min(30, b.home.Width()/3), Y: (b.home.Min.Y + b.home.Max.Y) / 2}
+		b.anchor = &outline.Box{Min: at, Max: at}
+	}
+	for _, f := range l.faces.Laid {
+		b.off = append(b.off, f.Extent)
+	}
+	b.within, b.inside = l.everywhere(), nil
+	return b
 }
 
 // labels are all words on the drawing, in the order they choose their places;
@@ -230,7 +264,7 @@ func (l *layout) labels() [][]label {
 		alone(l.checks()...)
 	}
 	for _, f := range l.faces.Laid {
-		alone(l.heading(f))
+		all = append(all, l.heading(f))
 	}
 	for _, f := range l.faces.Laid {
 		if f.Face != parts.FirstEnd && f.Face != parts.SecondEnd {

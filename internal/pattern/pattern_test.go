@@ -91,7 +91,7 @@ func TestNoWordsRunIntoWordsOrLines(t *testing.T) {
 		{"A3", quantity.Inches},
 		{"Letter", quantity.Inches},
 		{"roll 36 in", quantity.Inches},
-		{"roll 6 in", quantity.Inches},
+		{"roll 18 in", quantity.Inches},
 	} {
 		for _, i := range samples() {
 			v := wagon(i)

@@ -18,7 +18,8 @@ const rodFrom = 3 * quantity.Foot
 const (
 	rodHigh  Length = 26 // of a strip
 	rodTick  Length = 5
-	rodTrim  Length = 3 // between strips, to cut in
+	rodTrim  Length = 3                                          // between strips, to cut in
+	rodStrip Length = bare + stripHigh + 3 + 102 + 4 + 26 + bare // of a roll: the rod over the upright bars
 	rodWords        = small
 )
 
@@ -36,6 +37,9 @@ func (l *layout) rod() []sheet {
 		return nil
 	}
 	page := pageFor(l.paper, flat, outline.Box{Max: form.Point{X: long + sideRoom + overlap}})
+	if l.strips() {
+		page.Y = min(page.Y, rodStrip) // no more of the roll than it takes
+	}
 	on := l.grid.onPage()
 	step := page.X - 2*bare - barWide - overlap
 	strips := max(1, int(math.Ceil(float64((long+sideRoom)/step)-1e-9)))
@@ -81,7 +85,7 @@ func (l *layout) strip(d outline.Drawing, n, strips int, step Length, at form.Po
 		}
 		x := Length(j) * step
 		seen.Line(guide(), outline.Join, form.Point{X: x}, form.Point{X: x, Y: rodHigh})
-		seen.Add(l.diamond(form.Point{X: x, Y: rodHigh - diamondReach - 1}, upright, fmt.Sprint(j), fmt.Sprint(j+1)))
+		seen.Add(l.diamond(form.Point{X: x, Y: rodHigh - diamondReach - 1}, upright, letterGaps()[0], fmt.Sprint(j), fmt.Sprint(j+1)))
 	}
 	by := form.Point{X: at.X - w.Min.X, Y: at.Y}
 	return pane{w.Shifted(by), seen.Shifted(by)}
@@ -89,14 +93,14 @@ func (l *layout) strip(d outline.Drawing, n, strips int, step Length, at form.Po
 
 // rodSays is what to do with the rod.
 func (l *layout) rodSays(strips int) string {
-	what := "the rod"
+	what := "rod"
 	if l.item.Stick.Body.Blank().Making == parts.Steamed {
-		what = "the rod of the straight blank, before bending"
+		what = "rod of the straight blank"
 	}
 	if strips == 1 {
-		return what + ", in one piece: cut it out and paste it on a lath"
+		return what + ", in one piece: paste it on a lath"
 	}
-	return what + ": cut out the strips, join them by their diamonds, paste them on a lath"
+	return what + ": join the strips by their diamonds, paste on a lath"
 }
 
 // rodDrawing draws the whole rod: its edge along y = 0, a tick at each station,

@@ -154,12 +154,12 @@ func (l *layout) joinedAt(col int) string {
 }
 
 // jointAt is where a joining line stands. One at an odd figure is told in
-// millimetres alone: a fraction of an inch would round it.
+// millimetres: a fraction of an inch would round it.
 func (l *layout) jointAt(x Length) string {
 	if l.grid.round == 0 {
 		return firm(quantity.Format(x, quantity.Millimetres))
 	}
-	return l.both(x)
+	return l.size(x)
 }
 
 // frame is the strip along the foot and the one up the left: bars, letter, title.

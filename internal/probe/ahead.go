@@ -19,6 +19,7 @@ func Stops(a, b *Body, axis int, way, far, ease float64) bool {
 		return false
 	}
 	u, v := (axis+1)%3, (axis+2)%3
+	w.lo[axis], w.hi[axis] = -endless, endless // all that lies along the way
 	var d, p vec
 	d[axis] = way
 	us, vs := stations(a, b, w, u, 1), stations(a, b, w, v, 1)

@@ -33,6 +33,7 @@ func Between(a, b *Body, most quantity.Length) (Gap, bool) {
 		if !over || x.lo[axis]-y.hi[axis] > float64(most) || y.lo[axis]-x.hi[axis] > float64(most) {
 			continue
 		}
+		w.lo[axis], w.hi[axis] = -endless, endless // all that lies along the lines
 		var d, p vec
 		d[axis] = 1
 		for _, s := range stations(a, b, w, u, 1) {

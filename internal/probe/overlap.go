@@ -1,6 +1,7 @@
 package probe
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -28,7 +29,7 @@ func Common(a, b *Body, least quantity.Length) Overlap {
 	}
 	o := Overlap{Deep: quantity.Length(math.Inf(1)), Axis: -1}
 	var best sum
-	for axis := range 3 {
+	for _, axis := range widest(w) {
 		s := sweep(a, b, w, axis, 4)
 		if s.deep < float64(least) {
 			return Overlap{}
@@ -49,6 +50,14 @@ func Common(a, b *Body, least quantity.Length) Overlap {
 	if best.deep > 0 {
 		o.Deep, o.At = quantity.Length(best.deep), best.at
 	}
+	return o
+}
+
+// widest are the axes, the one along which the window is longest first: lines that way
+// are the fewest.
+func widest(w box) [3]int {
+	o := [3]int{0, 1, 2}
+	slices.SortStableFunc(o[:], func(a, b int) int { return cmp.Compare(w.hi[b]-w.lo[b], w.hi[a]-w.lo[a]) })
 	return o
 }
 
@@ -124,15 +133,29 @@ var gauss = [3]station{
 	{0.5 - 0.3872983346207417, 5.0 / 18}, {0.5, 8.0 / 18}, {0.5 + 0.3872983346207417, 5.0 / 18},
 }
 
+// within adds where a piece that comes into the window begins and ends in it.
+func (b *box) within(w *box, axis int, ends []float64) []float64 {
+	for i := range 3 {
+		if i != axis && (b.lo[i] >= w.hi[i] || b.hi[i] <= w.lo[i]) && w.hi[i] > w.lo[i] {
+			return ends
+		}
+	}
+	for _, x := range [2]float64{b.lo[axis], b.hi[axis]} {
+		if x > w.lo[axis] && x < w.hi[axis] {
+			ends = append(ends, x)
+		}
+	}
+	return ends
+}
+
 // stations divide a window along an axis at the ends of all pieces, and then into
 // steps, a number of them over the whole.
 func stations(a, b *Body, w box, axis, fine int) []station {
 	lo, hi := w.lo[axis], w.hi[axis]
 	ends := []float64{lo, hi}
-	for _, m := range [2][]float64{a.marks[axis], b.marks[axis]} {
-		i, _ := slices.BinarySearch(m, lo)
-		for ; i < len(m) && m[i] < hi; i++ {
-			ends = append(ends, m[i])
+	for _, pieces := range [2][]box{a.parts, b.parts} {
+		for i := range pieces {
+			ends = pieces[i].within(&w, axis, ends)
 		}
 	}
 	ends = distinct(ends)

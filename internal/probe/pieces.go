@@ -7,8 +7,8 @@ import (
 	"lostwood/parts/form"
 )
 
-// far stands for an end that is not there.
-const far = 1e7
+// far stands for an end that is not there, and endless for all of a line.
+const far, endless = 1e7, 2e7
 
 func compile(v form.Volume) node {
 	switch v := v.(type) {
@@ -100,9 +100,9 @@ func (m *many) cross(p, d vec, out []span) []span {
 	return append(out, got...)
 }
 
-func (m *many) corners(to *[3][]float64) {
+func (m *many) corners(to *[]box) {
 	for _, n := range m.of {
-		n.(interface{ corners(*[3][]float64) }).corners(to)
+		n.(interface{ corners(*[]box) }).corners(to)
 	}
 }
 
@@ -121,20 +121,9 @@ func (c *cut) cross(p, d vec, out []span) []span {
 	return append(out, less(body, c.by.cross(p, d, nil))...)
 }
 
-func (c *cut) corners(to *[3][]float64) {
-	c.from.(interface{ corners(*[3][]float64) }).corners(to)
+func (c *cut) corners(to *[]box) {
+	c.from.(interface{ corners(*[]box) }).corners(to)
 	c.by.corners(to)
-}
-
-// mark enters where a box begins and ends.
-func (b box) mark(to *[3][]float64) {
-	for a := range 3 {
-		for _, x := range [2]float64{b.lo[a], b.hi[a]} {
-			if math.Abs(x) < far {
-				to[a] = append(to[a], x)
-			}
-		}
-	}
 }
 
 type half struct {
@@ -144,7 +133,7 @@ type half struct {
 
 func (h *half) bounds() box { return h.box }
 
-func (h *half) corners(to *[3][]float64) { h.box.mark(to) }
+func (h *half) corners(to *[]box) { *to = append(*to, h.box) }
 
 func (h *half) cross(p, d vec, out []span) []span {
 	off, rate := dot(h.n, minus(p, h.at)), dot(h.n, d)
@@ -204,7 +193,7 @@ func newEdge(a, b form.Vertex) edge {
 
 func (n *prism) bounds() box { return n.box }
 
-func (n *prism) corners(to *[3][]float64) { n.box.mark(to) }
+func (n *prism) corners(to *[]box) { *to = append(*to, n.box) }
 
 func (n *prism) cross(p, d vec, out []span) []span {
 	s, ok := n.box.clip(p, d)
@@ -324,7 +313,7 @@ type turned struct {
 
 func (n *turned) bounds() box { return n.box }
 
-func (n *turned) corners(to *[3][]float64) { n.box.mark(to) }
+func (n *turned) corners(to *[]box) { *to = append(*to, n.box) }
 
 const steps = 256
 

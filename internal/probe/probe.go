@@ -25,7 +25,7 @@ type span struct{ from, to float64 }
 type Body struct {
 	root  node
 	box   form.Box
-	marks [3][]float64 // on each axis, where its pieces begin and end, rising
+	parts []box // of its pieces
 }
 
 // A node is one piece of a body, or a combination of pieces.
@@ -40,10 +40,7 @@ type box struct{ lo, hi vec }
 // New makes a volume ready. Pieces without end are as long as they need be.
 func New(v form.Volume) *Body {
 	b := &Body{root: compile(v), box: form.Bounds(v)}
-	b.root.(interface{ corners(*[3][]float64) }).corners(&b.marks)
-	for a := range b.marks {
-		b.marks[a] = distinct(b.marks[a])
-	}
+	b.root.(interface{ corners(*[]box) }).corners(&b.parts)
 	return b
 }
 

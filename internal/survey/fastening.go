@@ -87,8 +87,8 @@ func fasteningKeys() []key[fasteningDraft] {
 		missingKey("A bolt that has neither a grip nor a line of its own is taken to be missing",
 			`"near"`, func(d *fasteningDraft) *Missing { return &d.Missing }),
 		key[fasteningDraft]{
-			name: "head", example: `"square-neck"`, means: "plain (where not given) or square-neck, which sinks into the wood",
-			take: intoWord([]Head{PlainHead, SquareNeck}, func(d *fasteningDraft) *Head { return &d.Head }),
+			name: "head", example: `"square-neck"`, means: "plain (where not given); square-neck, which sinks into the wood; or flush, sunk level into the iron it bears on",
+			take: intoWord([]Head{PlainHead, SquareNeck, FlushHead}, func(d *fasteningDraft) *Head { return &d.Head }),
 		},
 		key[fasteningDraft]{
 			name: "sunk", also: "counterbore", example: `"1/4"`, means: "how deep its head is let into the wood",

@@ -36,6 +36,7 @@ type Survey struct {
 	Parts      []Part
 	Fastenings []Fastening
 	Joints     []Joint
+	Moves      []Move
 	Evidence   []Statement
 	Timbers    []Timber
 	Splinters  []Splinter
@@ -44,7 +45,7 @@ type Survey struct {
 	Prices     []Price
 	Boards     []Board
 	Loads      []Load
-	Wheels     Wheels
+	Track      quantity.Length // from the middle of one wheel's tread to the other's; 0 where not stated
 }
 
 // Wood is what the timber is bought at and will live at. Moisture is in percent.
@@ -259,6 +260,7 @@ type Head string
 const (
 	PlainHead  Head = "plain"       // square or hexagon, lying on the face
 	SquareNeck Head = "square-neck" // a carriage bolt: its neck sinks into the wood
+	FlushHead  Head = "flush"       // sunk level into the iron it bears on
 )
 
 // A Shear is a bruise on a bolt's shank, where the far face of Thing bore on it.

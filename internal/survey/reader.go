@@ -26,6 +26,7 @@ type reader struct {
 	things        Index
 	bolts         map[string]*Bolt
 	jointDrafts   []jointDraft
+	moveDrafts    []moveDraft
 	boltIDs       []string // in the order of the file
 	instruments   map[string]*Instrument
 	instrumentIDs []string // in the order of the file

@@ -68,6 +68,10 @@ func sections() []section {
 			lines: func() []entry { return entries(jointKeys("")) }, read: (*reader).joints,
 		},
 		{
+			name: "move", form: headingEach, means: moveMeans,
+			lines: func() []entry { return entries(moveKeys()) }, read: (*reader).moves,
+		},
+		{
 			name: "evidence", means: evidenceMeans,
 			lines: func() []entry { return entries(evidenceKeys()) }, read: (*reader).evidence,
 		},
@@ -99,17 +103,13 @@ func sections() []section {
 			name: "load", form: headingEach, means: loadMeans,
 			lines: func() []entry { return entries(loadKeys()) }, read: (*reader).loads,
 		},
-		{
-			name: "wheels", means: wheelsMeans,
-			lines: func() []entry { return entries(wheelsKeys()) }, read: (*reader).wheels,
-		},
 	}
 }
 
 // isRepeated reports whether a heading of that name stands before each of many.
 func isRepeated(name string) bool {
 	switch name {
-	case "fastening", "joint", "board", "timber", "splinter", "price", "load":
+	case "fastening", "joint", "move", "board", "timber", "splinter", "price", "load":
 		return true
 	}
 	return false
@@ -194,8 +194,6 @@ func otherHeadings(name string) string {
 		return "boards"
 	case "load":
 		return "loads payload carries cargo"
-	case "wheels":
-		return "wheel"
 	case "fastening":
 		return "fastenings fixing fixings"
 	case "doubts":

@@ -74,6 +74,7 @@ func (w Where) String() string { return [...]string{"on the irons", "elsewhere"}
 // Questions are what a survey leaves to be asked.
 type Questions struct {
 	Contradicts []Finding
+	Ill         []Finding // readings that sit worst with the rest, worst first, though nothing is plainly wrong with them
 	Unchecked   []Finding // readings that nothing checks, the gravest first
 	More        int       // how many more there are that nothing checks
 	Open        []Finding

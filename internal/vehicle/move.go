@@ -63,6 +63,9 @@ const (
 	Flush                       // sunk flush into the iron it bears on
 )
 
+// String is the word in lists.
+func (h HeadShape) String() string { return [...]string{"plain", "square neck", "flush"}[h] }
+
 // An OldBolt is a surviving bolt as it was read; lengths that were not read are 0.
 type OldBolt struct {
 	ID                                 string

@@ -142,6 +142,7 @@ type Item struct {
 	Status    Status
 	Parts     []*Part // the timbers in the vehicle that it makes
 	Notes     []string
+	Fails     []string // why it cannot go together as it stands, a sentence each; empty where it can, or nobody looked
 }
 
 // A Fastening is a bolt or clip through a run of things.
