@@ -211,7 +211,9 @@ func workTable(v *vehicle.Vehicle, i *vehicle.Item, works []work) table {
 func acrossNote(i *vehicle.Item, works []work) []string {
 	var on [2]bool
 	for _, w := range works {
-		if _, ok := w.acrossFrom(); ok && w.seat != onEnd {
+		if _, ok := w.acrossFrom(); ok && w.radial {
+			on[onPlan] = true
+		} else if ok && w.seat != onEnd {
 			on[w.seat] = true
 		}
 	}
