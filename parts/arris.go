@@ -23,6 +23,9 @@ func (a Arris) known() bool {
 
 func (a Arris) mirrored() Arris { return Arris{a.Flat, a.Side.mirrored()} }
 
+// faces are the two that meet at the edge.
+func (a Arris) faces() []Face { return []Face{a.Flat, a.Side} }
+
 // String names the edge by its two faces.
 func (a Arris) String() string { return a.Flat.String() + " and " + a.Side.String() }
 

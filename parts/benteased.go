@@ -3,6 +3,7 @@ package parts
 import (
 	"math"
 
+	"lostwood/internal/quantity"
 	"lostwood/parts/form"
 )
 
@@ -137,7 +138,7 @@ func onFlat(p form.Path, frame form.Frame) form.Path {
 
 func (b Bent) easedRoom(Arris) Length { return min(b.Thick, b.Deep) - .5 }
 
-func (b Bent) easedLong(e EasedEdge) Length {
+func (b Bent) easedWood(e EasedEdge) quantity.Volume {
 	p, _ := b.edgePath(e.Edge, e.Radius*Length(spandrelCentroid))
-	return p.Long()
+	return squareCorner(e.Radius, p.Long())
 }

@@ -105,12 +105,17 @@ func (c Chamfer) Operations(b Body) []Operation {
 	from, to := c.ends(b)
 	middle := c.Edge.at(shapeOf(b), (from+to)/2)
 	op := Operation{
-		Ref: c.ID, Work: Chamfering, What: "chamfer, " + c.Edge.String(), Face: c.Edge.Flat,
+		Ref: c.ID, Work: Chamfering, What: "chamfer", Face: c.Edge.Flat, Meets: c.Edge.faces(),
 		At:    c.Edge.Flat.Frame(b).On(middle),
 		Sizes: measured(Measure{"wide", c.Size}, Measure{"from", c.From}, Measure{"to", c.To}, Measure{"stop", c.Stop}),
 	}
-	if c.From == 0 && c.To == 0 {
+	switch {
+	case c.From == 0 && c.To == 0:
 		op.Note = "from end to end"
+	case c.Stop == 0:
+		op.Note = "plain stops, 45 degrees on the face"
+	default:
+		op.Note = "sloped stops"
 	}
 	return []Operation{op}
 }

@@ -23,10 +23,10 @@ type EasedEdge struct {
 type curvedBody interface {
 	easedCuts(e EasedEdge) []form.Volume
 	easedLines(e EasedEdge, f Face) []form.Path
-	// easedRoom is the most that an edge can be rounded by, and easedLong how
-	// long the edge is where its rounding's centroid goes.
+	// easedRoom is the most that an edge can be rounded by, and easedWood what
+	// the rounding takes off.
 	easedRoom(a Arris) Length
-	easedLong(e EasedEdge) Length
+	easedWood(e EasedEdge) quantity.Volume
 }
 
 // Ref is as in Feature.
@@ -139,7 +139,7 @@ func cornerArc(a, corner, b form.Point) form.Path {
 func (e EasedEdge) Operations(b Body) []Operation {
 	long, _, _ := b.Box()
 	op := Operation{
-		Ref: e.ID, Work: Rounding, What: "ease the edge, " + e.Edge.String(), Face: e.Edge.Flat,
+		Ref: e.ID, Work: Rounding, What: "ease the edge", Face: e.Edge.Flat, Meets: e.Edge.faces(),
 		At: e.Edge.Flat.Frame(b).On(e.Edge.at(shapeOf(b), long/2)), Sizes: measured(Measure{"radius", e.Radius}),
 		Note: "from end to end",
 	}
@@ -177,11 +177,15 @@ func (e EasedEdge) Mirrored(Body) Feature {
 }
 
 func (e EasedEdge) removed(b Body) quantity.Volume {
-	long := Length(0)
 	if c, ok := b.(curvedBody); ok {
-		long = c.easedLong(e)
-	} else if run, ok := e.Edge.longest(shapeOf(b)); ok {
-		long = run.to - run.from
+		return c.easedWood(e)
 	}
-	return quantity.Volume((1 - math.Pi/4) * float64(e.Radius) * float64(e.Radius) * float64(long))
+	run, _ := e.Edge.longest(shapeOf(b))
+	return squareCorner(e.Radius, run.to-run.from)
+}
+
+// squareCorner is the wood that a rounding takes off a square edge, by the
+// length of the way of its centroid.
+func squareCorner(radius, long Length) quantity.Volume {
+	return quantity.Volume((1 - math.Pi/4) * float64(radius) * float64(radius) * float64(long))
 }

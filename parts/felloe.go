@@ -8,12 +8,19 @@ import (
 // A Felloe is one piece of a wheel's wooden rim. Its x runs along its chord, z
 // out from the wheel's centre; see Arc.
 type Felloe struct {
-	Radius Length // of the wooden rim's outside, under the tyre
+	Radius Length // of the wooden rim's outside, under the tyre, in its middle
 	Wide   Length // across, as wide as the tyre
-	Deep   Length // back to belly, along a spoke
+	Deep   Length // back to belly, in its middle
+	// Bevel is how far back and belly are out of square to the sides: in a
+	// dished wheel they are smaller at the outer side. 0 for square ones.
+	Bevel Angle
 	// Felloes and Spokes are those of the whole wheel; 0 spokes stands for two a felloe.
 	Felloes, Spokes int
-	Tongue          Length // diameter of the holes for the spokes' tongues; 0 for none
+	Tongue          Length // diameter of the holes for the spokes' tongues, or their side; 0 for none
+	TongueSection   HoleSection
+	// Lean is how far the tongues lean out to the outer side; LeanBack is that of
+	// every other one, where the spokes are staggered, or the same.
+	Lean, LeanBack Angle
 	// A dowel hole is bored in the middle of each joint; 0 for none.
 	Dowel, DowelDeep Length
 	// TyreBolt is the diameter of a hole for a bolt through tyre and felloe, in
@@ -41,16 +48,28 @@ func felloeKind() Kind {
 			{"tyre-bolt", "diameter of the hole for the tyre bolt", NoAxis, InLength, Optional},
 			{"eased", "radius of the belly's eased edges", NoAxis, InLength, Optional},
 			{"gap", "left open at each joint for the tyre to close", NoAxis, InLength, Optional},
+			{"bevel", "how far back and belly are out of square to the sides, smaller at the outer one", NoAxis, InDegrees, Optional},
+			{"lean", "how far the spokes' tongues lean to the outer side, in a dished wheel", NoAxis, InDegrees, Optional},
+			{"lean-back", "how far every second tongue leans, where the spokes are staggered", NoAxis, InDegrees, Optional},
+			{"tongue-square", "side of square holes for the spokes' tongues, in place of round ones", NoAxis, InLength, Optional},
 		},
 	}
 	return k.built(func(m Measures) Part {
 		l := m.Lengths
-		return Felloe{
-			Radius: l["radius"], Wide: l["wide"], Deep: l["deep"],
+		f := Felloe{
+			Radius: l["radius"], Wide: l["wide"], Deep: l["deep"], Bevel: m.Angles["bevel"],
 			Felloes: m.Counts["felloes"], Spokes: m.Counts["spokes"],
-			Tongue: l["tongue"], Dowel: l["dowel"], DowelDeep: l["dowel-deep"],
+			Tongue: l["tongue"], Lean: m.Angles["lean"], LeanBack: m.Angles["lean"],
+			Dowel: l["dowel"], DowelDeep: l["dowel-deep"],
 			TyreBolt: l["tyre-bolt"], Eased: l["eased"], Gap: l["gap"], Work: m.Work,
 		}
+		if side := l["tongue-square"]; side != 0 {
+			f.Tongue, f.TongueSection = side, SquareHole
+		}
+		if back, ok := m.Angles["lean-back"]; ok {
+			f.LeanBack = back
+		}
+		return f
 	})
 }
 
@@ -90,7 +109,7 @@ func (f Felloe) own() map[string]string {
 	own := ownEased()
 	for i := range f.spokes() {
 		t := numbered("tongue hole", i+1)
-		own[t+" diameter"], own[t+" angle"] = "tongue", "tongue"
+		own[t+" diameter"], own[t+" angle"], own[t+" lean"] = "tongue", "tongue", "lean"
 	}
 	for i := range 2 {
 		d := numbered("dowel hole", i+1)
@@ -117,10 +136,26 @@ func (f Felloe) spokeAt(i float64) Angle {
 // Stick is as in Part.
 func (f Felloe) Stick() Stick {
 	return Stick{
-		Body:     Arc{Radius: f.Radius, Wide: f.Wide, Depth: f.Deep, Pieces: f.Felloes, Gap: f.Gap},
-		Features: slices.Concat(f.Work, f.holes(), easedEdges(f.Eased, Arris{Under, FirstSide}, Arris{Under, SecondSide})),
+		Body:     f.arc(),
+		Features: slices.Concat(f.Work, f.bevelled(), f.holes(), easedEdges(f.Eased, Arris{Under, FirstSide}, Arris{Under, SecondSide})),
 		FaceSide: SecondSide, FaceEdge: Under,
 	}
+}
+
+func (f Felloe) arc() Arc {
+	a := Arc{Radius: f.Radius, Wide: f.Wide, Depth: f.Deep, Pieces: f.Felloes, Gap: f.Gap, Bevel: f.Bevel}
+	if f.Bevel != 0 {
+		a.Radius += a.fall() / 2
+		a.Depth += a.fall()
+	}
+	return a
+}
+
+func (f Felloe) bevelled() []Feature {
+	if f.Bevel == 0 {
+		return nil
+	}
+	return []Feature{Bevelled{ID: "bevel"}}
 }
 
 func (f Felloe) holes() []Feature {
@@ -129,7 +164,7 @@ func (f Felloe) holes() []Feature {
 		for i := range f.spokes() {
 			fs = append(fs, RadialHole{
 				ID: numbered("tongue hole", i+1), What: "tongue hole", Face: Under,
-				Angle: f.spokeAt(float64(i)), Across: f.Wide / 2, Diameter: f.Tongue,
+				Angle: f.spokeAt(float64(i)), Across: f.Wide / 2, Diameter: f.Tongue, Section: f.TongueSection, Lean: f.lean(i),
 			})
 		}
 	}
@@ -147,6 +182,14 @@ func (f Felloe) holes() []Feature {
 		})
 	}
 	return fs
+}
+
+// lean is that of the felloe's i-th tongue.
+func (f Felloe) lean(i int) Angle {
+	if i%2 == 1 {
+		return f.LeanBack
+	}
+	return f.Lean
 }
 
 // boltAt is the angle from the felloe's middle to its tyre bolt.

@@ -26,8 +26,8 @@ func TestKinds(t *testing.T) {
 	}
 	require.True(t, slices.IsSorted(names))
 	require.Equal(t, []string{
-		"axle bed", "bolster", "cross bar", "felloe", "reach", "riser", "sand board", "seat board",
-		"seat rail", "side rail", "sill", "slat", "tailboard",
+		"axle bed", "bolster", "cross bar", "felloe", "nave", "reach", "riser", "sand board", "seat board",
+		"seat rail", "side rail", "sill", "slat", "spoke", "tailboard",
 	}, names)
 }
 
@@ -58,16 +58,30 @@ func TestBuildKeepsTheWork(t *testing.T) {
 				m.Lengths[d.Name] = 60
 			}
 		}
-		if _, ok := m.Lengths["felloes"]; ok {
+		own := 0
+		switch k.Name {
+		case "felloe":
 			delete(m.Lengths, "felloes")
 			m.Lengths["radius"], m.Counts["felloes"] = 500, 6
-		} else {
+		case "nave":
+			m.Lengths["long"], m.Lengths["diameter"], m.Counts["spokes"], own = 400, 260, 12, 13
+			delete(m.Lengths, "spokes")
+			m.Lengths["back"], m.Lengths["front"], m.Lengths["forward"], m.Lengths["box-long"] = 200, 200, 200, 300
+			m.Lengths["foot-thick"] = 24
+		case "spoke":
+			m.Lengths["between"], m.Lengths["tongue"], own = 400, 30, 3
+			for _, n := range []string{"tip-wide", "tip-thick", "foot-wide", "foot-thick"} {
+				m.Lengths[n] = 40
+			}
+		default:
 			m.Lengths["long"] = 900
 		}
 		m.Work = []parts.Feature{parts.EndHole{ID: "joint 9", What: "dowel hole", End: parts.FirstEnd, Diameter: 10, Depth: 20}}
 		p, err := k.Build(m)
 		require.NoError(t, err)
 		require.NoError(t, p.Validate(), k.Name)
-		require.Equal(t, m.Work, p.Stick().Features, k.Name)
+		fs := p.Stick().Features
+		require.Len(t, fs, len(m.Work)+own, k.Name)
+		require.Equal(t, m.Work, fs[:len(m.Work)], k.Name)
 	}
 }

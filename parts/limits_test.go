@@ -120,14 +120,17 @@ func TestNothingPanics(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
 				length := func(name string) parts.Length { return parts.Length(odd.Draw(t, name)) }
-				m := parts.Measures{Lengths: map[string]parts.Length{}, Counts: map[string]int{}}
+				m := parts.Measures{Lengths: map[string]parts.Length{}, Counts: map[string]int{}, Angles: map[string]parts.Angle{}}
 				for _, d := range k.Dimensions {
 					if d.Need == parts.Optional && rapid.Bool().Draw(t, "without "+d.Name) {
 						continue
 					}
-					if d.In == parts.InCount {
+					switch d.In {
+					case parts.InCount:
 						m.Counts[d.Name] = rapid.IntRange(-3, 40).Draw(t, d.Name)
-					} else {
+					case parts.InDegrees:
+						m.Angles[d.Name] = parts.Angle(length(d.Name))
+					default:
 						m.Lengths[d.Name] = length(d.Name)
 					}
 				}

@@ -55,6 +55,9 @@ type Operation struct {
 	Work Work
 	What string // "king-bolt hole", "housing over the reach"
 	Face Face   // where it is entered or set out
+	// Meets are the two faces that meet along the edge that is worked; none for
+	// other work.
+	Meets []Face
 	// At is the place of its middle on that face, in the face's frame.
 	At form.Point
 	// Sizes are its measures in the order people say them.

@@ -24,6 +24,16 @@ func holds(v form.Volume, p form.Vec) bool {
 			a += 2 * math.Pi
 		}
 		return a <= float64(v.Sweep) && inside(v.Profile, math.Hypot(x, y), z)
+	case form.Oval:
+		x, y, z := local(v.Frame)
+		if z < float64(v.From) || z > float64(v.To) {
+			return false
+		}
+		t := (z - float64(v.From)) / float64(v.To-v.From)
+		part := func(a, b form.Length) float64 { return float64(a)*(1-t) + float64(b)*t }
+		u := (x - part(v.First.Centre.X, v.Last.Centre.X)) / part(v.First.U, v.Last.U)
+		w := (y - part(v.First.Centre.Y, v.Last.Centre.Y)) / part(v.First.V, v.Last.V)
+		return u*u+w*w <= 1
 	case form.Half:
 		return v.Normal.Along(p.Minus(v.At)) <= 0
 	case form.Intersection:

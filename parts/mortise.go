@@ -34,10 +34,13 @@ func (m Mortise) Marks(b Body, f Face) []Mark {
 	switch {
 	case f == m.Face:
 		k := closed(m.ID, Mortising, Seen, block(m.At, m.Long, m.Wide), m.What)
-		k.Depth = m.Depth
+		k.Depth, k.Centre = m.Depth, &m.At
 		return []Mark{k}
 	case f == m.Face.Opposite() && m.Depth == 0:
-		return []Mark{closed(m.ID, Mortising, Hidden, block(m.Face.through(b, m.At), m.Long, m.Wide), m.What)}
+		at := m.Face.through(b, m.At)
+		k := closed(m.ID, Mortising, Hidden, block(at, m.Long, m.Wide), m.What)
+		k.Centre = &at
+		return []Mark{k}
 	}
 	return nil
 }

@@ -1,7 +1,6 @@
 package parts
 
 import (
-	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/integrate/quad"
@@ -10,30 +9,54 @@ import (
 	"lostwood/parts/form"
 )
 
-// A RadialHole is bored through a felloe towards the wheel's centre: for a
-// spoke's tongue or a tyre bolt.
+// A RadialHole is bored, or cut square, through a felloe towards the wheel's
+// centre: for a spoke's tongue or a tyre bolt. In a dished wheel it leans.
 type RadialHole struct {
 	ID       string
 	What     string // "tongue hole"
 	Face     Face   // Upper: entered at the back; Under: at the belly
 	Angle    Angle  // from the felloe's middle, towards its second end
-	Across   Length // of its middle, from the first side
-	Diameter Length
+	Across   Length // of its middle at the face it is entered on, from the first side
+	Diameter Length // or, of a square hole, its side
+	Section  HoleSection
+	Lean     Angle // out of square to the wheel's axis: where positive, towards the second side as it goes out
 }
+
+// A HoleSection is a hole's section.
+type HoleSection int
+
+// The sections of holes.
+const (
+	RoundHole HoleSection = iota
+	SquareHole
+)
 
 // Ref is as in Feature.
 func (r RadialHole) Ref() string { return r.ID }
 
-// frame has its origin at the wheel's centre and W out along the hole, U
-// along the rim and V across it.
+// frame has its origin where the hole's middle line meets the face it is
+// entered on, W out along the hole, U along the rim and V across it.
 func (r RadialHole) frame(a Arc) form.Frame {
-	c := a.centre()
-	sin, cos := math.Sincos(float64(r.Angle))
-	return form.Frame{
-		Origin: form.Vec{X: c.X, Y: r.Across, Z: c.Y},
-		U:      form.Dir{X: cos, Z: -sin},
-		V:      form.Dir{Y: 1},
+	radius := a.bellyAt(r.Across)
+	if r.Face == Upper {
+		radius = a.backAt(r.Across)
 	}
+	c := a.Centre()
+	sin, cos := math.Sincos(float64(r.Angle))
+	lean, upright := math.Sincos(float64(r.Lean))
+	return form.Frame{
+		Origin: form.Vec{X: c.X + radius*Length(sin), Y: r.Across, Z: c.Y + radius*Length(cos)},
+		U:      form.Dir{X: cos, Z: -sin},
+		V:      form.Dir{X: -lean * sin, Y: upright, Z: -lean * cos},
+	}
+}
+
+// section is the hole's, in its frame.
+func (r RadialHole) section() form.Profile {
+	if r.Section == SquareHole {
+		return block(form.Point{}, r.Diameter, r.Diameter)
+	}
+	return disc(form.Point{}, r.Diameter)
 }
 
 // Cuts is as in Feature.
@@ -42,22 +65,60 @@ func (r RadialHole) Cuts(b Body) []form.Volume {
 	if !ok {
 		return nil
 	}
-	return []form.Volume{form.Prism{
-		Frame: r.frame(a), Profile: disc(form.Point{}, r.Diameter), From: a.belly() / 2, To: endless(),
-	}}
+	from := -a.belly() / 2
+	if r.Face == Upper {
+		from -= a.Depth
+	}
+	return []form.Volume{form.Prism{Frame: r.frame(a), Profile: r.section(), From: from, To: endless()}}
 }
 
-// mouth is where the hole's edge meets the rim at a radius, seen square on to
-// a face: at runs from 0 to 1 once round.
-func (r RadialHole) mouth(a Arc, f form.Frame, radius Length) form.Profile {
-	hole := r.frame(a)
-	round := form.Through(16, func(t float64) form.Point {
-		sin, cos := math.Sincos(2 * math.Pi * t)
-		u, v := r.Diameter/2*Length(cos), r.Diameter/2*Length(sin)
+// reach is how far along the hole, from its frame's origin, a line beside its
+// middle meets the back or the belly.
+func (r RadialHole) reach(a Arc, f Face, u, v Length) Length {
+	surface, start := a.bellyAt, a.bellyAt(r.Across)
+	if f == Upper {
+		surface = a.backAt
+	}
+	if r.Face == Upper {
+		start = a.backAt(r.Across)
+	}
+	lean, upright := math.Sincos(float64(r.Lean))
+	w := Length(0)
+	// Each round is nearer by the bevel's slope times the lean's.
+	for range 40 {
+		radius := surface(r.Across + w*Length(lean) + v*Length(upright))
 		out := Length(math.Sqrt(float64(radius*radius - u*u)))
-		return f.On(hole.At(u, v, out))
-	})
-	p := form.Profile(round[:len(round)-1])
+		next := (out - start + v*Length(lean)) / Length(upright)
+		if math.Abs(float64(next-w)) < 1e-12 {
+			return next
+		}
+		w = next
+	}
+	return w
+}
+
+// mouth is where the hole's edge meets the back or the belly, seen square on to a face.
+func (r RadialHole) mouth(a Arc, f form.Frame, surface Face) form.Profile {
+	hole := r.frame(a)
+	on := func(u, v Length) form.Point { return f.On(hole.At(u, v, r.reach(a, surface, u, v))) }
+	var p form.Profile
+	if r.Section == SquareHole {
+		s := r.section()
+		for i, v := range s {
+			n := s[(i+1)%len(s)]
+			const chords = 8 // hardly curved: within a few thousandths of a millimetre
+			for k := range chords {
+				t := Length(k) / chords
+				p = append(p, form.Vertex{Point: on(v.X+(n.X-v.X)*t, v.Y+(n.Y-v.Y)*t)})
+			}
+		}
+	} else {
+		round := form.Through(16, func(t float64) form.Point {
+			sin, cos := math.Sincos(2 * math.Pi * t)
+			return on(r.Diameter/2*Length(cos), r.Diameter/2*Length(sin))
+		})
+		p = form.Profile(round[:len(round)-1])
+	}
 	if p.Area() < 0 {
 		return p.Reversed()
 	}
@@ -73,14 +134,18 @@ func (r RadialHole) Marks(b Body, f Face) []Mark {
 	}
 	frame := f.Frame(a)
 	if f == Upper || f == Under {
-		radius, _ := a.rim(Arris{Flat: f})
 		stroke := Hidden
 		if f == r.Face {
 			stroke = Seen
 		}
-		m := closed(r.ID, Boring, stroke, r.mouth(a, frame, radius), r.What)
-		centre := frame.On(r.frame(a).At(0, 0, radius))
-		m.Centre, m.Diameter = &centre, r.Diameter
+		m := closed(r.ID, Boring, stroke, r.mouth(a, frame, f), r.What)
+		centre := frame.On(r.frame(a).At(0, 0, r.reach(a, f, 0, 0)))
+		m.Centre = &centre
+		if r.Section == RoundHole {
+			m.Diameter = r.Diameter
+		} else {
+			m.Work = Mortising
+		}
 		return []Mark{m}
 	}
 	var out []Mark
@@ -96,11 +161,10 @@ func (r RadialHole) Marks(b Body, f Face) []Mark {
 
 // sideLine runs along the hole from belly to back, a step u along the rim from its middle.
 func (r RadialHole) sideLine(a Arc, f form.Frame, u Length) form.Path {
-	to := func(radius Length) form.Vertex {
-		out := Length(math.Sqrt(float64(radius*radius - u*u)))
-		return form.Vertex{Point: f.On(r.frame(a).At(u, 0, out))}
+	to := func(surface Face) form.Vertex {
+		return form.Vertex{Point: f.On(r.frame(a).At(u, 0, r.reach(a, surface, u, 0)))}
 	}
-	return form.Path{to(a.belly()), to(a.Radius)}
+	return form.Path{to(Under), to(Upper)}
 }
 
 // Operations is as in Feature.
@@ -109,40 +173,25 @@ func (r RadialHole) Operations(b Body) []Operation {
 		Ref: r.ID, Work: Boring, What: r.What, Face: r.Face,
 		Sizes: measured(Measure{"diameter", r.Diameter}), Note: "bore towards the wheel's centre",
 	}
+	if r.Section == SquareHole {
+		op.Work, op.Sizes, op.Note = Mortising, measured(Measure{"square", r.Diameter}), "cut towards the wheel's centre"
+	}
+	if r.Lean != 0 {
+		op.Note += ", " + leaning(r.Lean)
+	}
 	if a, ok := b.(Arc); ok {
-		radius, _ := a.rim(Arris{Flat: r.Face})
-		op.At = r.Face.Frame(a).On(r.frame(a).At(0, 0, radius))
+		op.At = r.Face.Frame(a).On(r.frame(a).Origin)
 	}
 	return []Operation{op}
-}
-
-// Check is as in Feature.
-func (r RadialHole) Check(b Body) error {
-	a, ok := b.(Arc)
-	if !ok || (r.Face != Upper && r.Face != Under) {
-		return errors.New(r.ID + ": a hole towards the wheel's centre is bored in a felloe, from its back or its belly")
-	}
-	const why = "it must not break out of the felloe"
-	l := limits{}
-	l.need(r.ID+" across", r.Across, 0, a.Wide, "it must lie on the wood")
-	l.need(r.ID+" diameter", r.Diameter, 1, min(2*min(r.Across, a.Wide-r.Across), a.belly())-1, why)
-	if !l.sound() {
-		return l.all()
-	}
-	most := a.half(a.belly()) - math.Asin(float64(r.Diameter/2/a.belly()))
-	if !(math.Abs(float64(r.Angle)) <= most) {
-		l.add(&LimitError{
-			Dimension: r.ID + " angle", Got: Length(r.Angle.Degrees()), Min: Length(-most * 180 / math.Pi),
-			Max: Length(most * 180 / math.Pi), Why: why, In: InDegrees,
-		})
-	}
-	return l.all()
 }
 
 // Mirrored is as in Feature.
 func (r RadialHole) Mirrored(b Body) Feature {
 	_, wide, _ := b.Box()
 	r.Across = wide - r.Across
+	if r.Lean != 0 {
+		r.Lean = -r.Lean
+	}
 	return r
 }
 
@@ -154,10 +203,14 @@ func (r RadialHole) removed(b Body) quantity.Volume {
 	}
 	const points = 24
 	rad := float64(r.Diameter / 2)
-	reach := func(radius Length, u float64) float64 { return math.Sqrt(float64(radius*radius) - u*u) }
+	long := func(u float64) float64 {
+		return float64(r.reach(a, Upper, Length(u), 0) - r.reach(a, Under, Length(u), 0))
+	}
+	if r.Section == SquareHole {
+		return quantity.Volume(2 * rad * quad.Fixed(long, -rad, rad, points, quad.Legendre{}, 0))
+	}
 	return quantity.Volume(quad.Fixed(func(t float64) float64 {
 		sin, cos := math.Sincos(t)
-		u := rad * sin
-		return 2 * rad * rad * cos * cos * (reach(a.Radius, u) - reach(a.belly(), u))
+		return 2 * rad * rad * cos * cos * long(rad*sin)
 	}, -math.Pi/2, math.Pi/2, points, quad.Legendre{}, 0))
 }

@@ -11,6 +11,7 @@ import (
 
 	"lostwood/internal/solid"
 	"lostwood/parts"
+	"lostwood/parts/anypart"
 	"lostwood/parts/form"
 )
 
@@ -20,7 +21,7 @@ func TestSectionAtAFaceIsThePattern(t *testing.T) {
 	kindsOf(func(name string, k parts.Kind) {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				s := anyPart(k).Draw(t, "part").Stick()
+				s := anypart.Of(k).Draw(t, "part").Stick()
 				v := s.Volume()
 				asSolid, err := solid.New(v)
 				require.NoError(t, err)
@@ -99,6 +100,18 @@ func takenAt(b parts.Body, lines []line, f parts.Face, q form.Point) bool {
 
 func takes(b parts.Body, w parts.Feature, m parts.Mark, f parts.Face, q form.Point) bool {
 	end := f == parts.FirstEnd || f == parts.SecondEnd
+	if _, bevel := w.(parts.Bevelled); bevel {
+		return false // the body itself is sawn so
+	}
+	if oval, ok := w.(parts.Tapered); ok {
+		return !end && q.X > oval.From // all that is left right at a long face is the square
+	}
+	if _, foot := w.(parts.Foot); foot && !end {
+		return m.Label == "shoulder" && beforeSlant(m, q, -1)
+	}
+	if _, tongue := w.(parts.Tongue); tongue && !end {
+		return m.Label == "shoulder" && beforeSlant(m, q, 1)
+	}
 	switch {
 	case m.Work == parts.Tenoning && end && isBent(b):
 		lo, _ := form.Profile(m.Path).Bounds()
@@ -121,6 +134,13 @@ func takes(b parts.Body, w parts.Feature, m parts.Mark, f parts.Face, q form.Poi
 		return inside(m.Path, float64(q.X), float64(q.Y))
 	}
 	return false
+}
+
+// beforeSlant: before (-1) or beyond (1) a shoulder's line, which may slant.
+func beforeSlant(m parts.Mark, q form.Point, way float64) bool {
+	a, c := m.Path[0], m.Path[1]
+	x := a.X + (c.X-a.X)*(q.Y-a.Y)/(c.Y-a.Y)
+	return float64(q.X-x)*way > 0
 }
 
 // beyondShoulder: the wood nearer the end than the shoulder is cut away.

@@ -14,6 +14,7 @@ import (
 	"lostwood/internal/quantity"
 	"lostwood/internal/solid"
 	"lostwood/parts"
+	"lostwood/parts/anypart"
 	"lostwood/parts/form"
 )
 
@@ -39,7 +40,7 @@ func TestEveryKindHasASkin(t *testing.T) {
 	kindsOf(func(name string, k parts.Kind) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			gen := anyPart(k)
+			gen := anypart.Of(k)
 			for seed := range skins(t) {
 				body, err := solid.New(gen.Example(seed).Stick().Volume())
 				require.NoError(t, err)

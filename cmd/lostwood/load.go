@@ -75,6 +75,7 @@ func derived(s source) (*vehicle.Vehicle, timber.Catalogue, error) {
 type job struct {
 	survey   *survey.Survey
 	vehicle  *vehicle.Vehicle
+	study    *derive.Study
 	woods    timber.Catalogue
 	settings cutlist.Settings
 }
@@ -85,9 +86,10 @@ func settled(s source) (job, error) {
 	if j.survey, j.woods, err = known(s); err != nil {
 		return j, err
 	}
-	if j.vehicle, err = derive.Vehicle(j.survey, j.woods); err != nil {
+	if j.study, err = derive.Examine(j.survey, j.woods); err != nil {
 		return j, err
 	}
+	j.vehicle = j.study.Vehicle
 	j.settings, err = timbering.Settings(j.survey, j.vehicle, j.woods)
 	return j, err
 }

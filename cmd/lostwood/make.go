@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -19,6 +20,7 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	folder := f.String("out", "", "the `folder` to write; out/ and the vehicle's name where not given")
 	paper := f.String("paper", "A4", "what patterns are printed on: A4, A3, A2, A1, A0, Letter, Tabloid, or roll and its width")
 	tolerance := f.Float64("tolerance", 0.05, "how far a mesh may lie from the true surface, in `mm`")
+	strict := f.Bool("strict", false, "withhold the meshes and patterns of parts that do not go together, and end with 1 where there are any")
 	rest, err := parse(f, args, 0, 1)
 	if err != nil {
 		return err
@@ -45,20 +47,68 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	if *folder == "" {
 		*folder = filepath.Join("out", v.Slug)
 	}
-	show := newProgress(errs)
-	files, err := delivery.Make(ctx, delivery.Order{
-		Vehicle: v, Survey: src.data, Woods: j.woods, Settings: j.settings, Paper: sheet,
-		Tolerance: quantity.Length(*tolerance) * quantity.Millimetre, Progress: show.step,
-	})
-	show.end()
+	offered, loaded, unfit, err := offer(j)
+	if err != nil {
+		return err
+	}
+	how := delivery.MarkUnfit
+	if *strict {
+		how = delivery.WithholdUnfit
+	}
+	order := ordered(src, j)
+	order.Paper, order.Tolerance = sheet, quantity.Length(*tolerance)*quantity.Millimetre
+	order.Offered, order.Loaded, order.Unfit = offered, loaded, how
+	files, err := made(ctx, order, errs)
 	if err != nil {
 		return err
 	}
 	if err := delivery.Put(*folder, files); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(out, "%s\n%d files are in %s\n", listing.Closing(v), len(files), *folder)
-	return err
+	if _, err = fmt.Fprintf(out, "%s\n%s%d files are in %s\n", listing.Closing(v), offeredWords(offered, unfit, how), len(files), *folder); err != nil {
+		return err
+	}
+	if *strict && len(unfit) > 0 {
+		return errors.New(withheld(unfit))
+	}
+	return nil
+}
+
+// ordered is the order of all that a survey comes to.
+func ordered(src source, j job) delivery.Order {
+	return delivery.Order{
+		Vehicle: j.vehicle, Survey: src.data, Woods: j.woods, Settings: j.settings,
+		Reasons: delivery.Reasons{Accounts: j.study.Accounts(), Questions: j.study.Questions(), Spacings: j.study.Spacings()},
+	}
+}
+
+// made makes an order, and shows how far it has come.
+func made(ctx context.Context, o delivery.Order, errs io.Writer) ([]delivery.File, error) {
+	show := newProgress(errs)
+	defer show.end()
+	o.Progress = show.step
+	return delivery.Make(ctx, o)
+}
+
+// wholly is the order of all that a survey comes to, made as usual, once every
+// part can be made.
+func wholly(src source) (delivery.Order, job, error) {
+	j, err := settled(src)
+	if err != nil {
+		return delivery.Order{}, j, err
+	}
+	if err := makeable(j.vehicle); err != nil {
+		return delivery.Order{}, j, err
+	}
+	offered, loaded, _, err := offer(j)
+	if err != nil {
+		return delivery.Order{}, j, err
+	}
+	o := ordered(src, j)
+	o.Offered, o.Loaded, o.Unfit = offered, loaded, delivery.MarkUnfit
+	o.Tolerance = 0.05 * quantity.Millimetre
+	o.Paper, err = pattern.FindPaper("A4")
+	return o, j, err
 }
 
 // A notMade lists the parts that cannot be made.

@@ -44,11 +44,17 @@ func commands() []command {
 		{"sizes", "[SURVEY]", "list every size, its give or take and how we know", runSizes},
 		{"why", "PART.SIZE [SURVEY]", "tell how a size is known, and what it hangs on", runWhy},
 		{"questions", "[SURVEY]", "list what contradicts, what is open, and what to measure next", runQuestions},
+		{"offer", "[SURVEY]", "say whether the parts go together, before anything is cut", runOffer},
 		{"cut", "[SURVEY]", "list what to cut and what to buy", runCut},
 		{"species", "[PART] ...", "compare timbers for a part", runSpecies},
 		{"patterns", "PART...", "draw some parts at full size, as PDF, SVG or DXF", runPatterns},
+		{"drawings", "[PART...]", "draw parts with their dimensions, and the general arrangement", runDrawings},
 		{"mesh", "PART...", "mesh some parts, as STL or 3MF", runMesh},
 		{"check-mesh", "FILE.stl...", "say whether STL files are fit to cut from", runCheckMesh},
+		{"smith", "[SURVEY]", "list the iron that is missing, and how to make it", runSmith},
+		{"archive", "[SURVEY]", "put everything up for keeping, in open formats, with checksums", runArchive},
+		{"compare", "OLD NEW", "tell what is otherwise in a later issue, and what to call back", runCompare},
+		{"wheel", "[WHEEL] [SURVEY]", "tell all of a wheel's figures; print its sheets", runWheel},
 		{"survey", "", "print how a survey is written", runSurvey},
 	}
 }

@@ -188,6 +188,8 @@ func making(m parts.Making) string {
 		return "curve"
 	case parts.Steamed:
 		return "bend"
+	case parts.Lathed:
+		return "turned"
 	}
 	return "straight"
 }
@@ -201,6 +203,9 @@ func (l *List) Remarks(n Line) []string {
 		return append([]string{"left open: nothing to buy"}, n.Item.Notes...)
 	}
 	var out []string
+	if len(n.Item.Fails) > 0 {
+		out = append(out, strings.ToUpper(vehicle.NotFitting)+" as it stands: do not cut it yet. "+n.Item.Fails[0])
+	}
 	switch n.Making {
 	case parts.Steamed:
 		out = append(out, "to be steam-bent: sawn straight, its length that along the bend; the finished size is over the bends")

@@ -16,10 +16,13 @@ import (
 	"sync"
 
 	"lostwood/internal/cutlist"
+	"lostwood/internal/fit"
 	"lostwood/internal/listing"
+	"lostwood/internal/load"
 	"lostwood/internal/mesh"
 	"lostwood/internal/movement"
 	"lostwood/internal/order"
+	"lostwood/internal/page"
 	"lostwood/internal/pattern"
 	"lostwood/internal/quantity"
 	"lostwood/internal/solid"
@@ -35,6 +38,10 @@ type Order struct {
 	Settings  cutlist.Settings // of the cutting list; the usual allowances where none is set
 	Paper     pattern.Paper
 	Tolerance quantity.Length // of meshes
+	Reasons   Reasons         // for the page
+	Offered   *fit.Report     // how the parts were offered up; nil where they were not
+	Loaded    *load.Report    // how it bears its load; nil where nobody looked
+	Unfit     Unfit           // what becomes of parts that do not go together
 	// Progress is told of every step done; it may be nil. It is called from one
 	// goroutine at a time.
 	Progress func(done, of int, what string)
@@ -93,6 +100,20 @@ func Make(ctx context.Context, o Order) ([]File, error) {
 	return files, nil
 }
 
+// Paths are those of the files that Make would make, sorted.
+func Paths(o Order) ([]string, error) {
+	jobs, err := o.jobs()
+	if err != nil {
+		return nil, err
+	}
+	var paths []string
+	for _, j := range jobs {
+		paths = append(paths, j.path)
+	}
+	slices.Sort(paths)
+	return paths, nil
+}
+
 // A job makes one file.
 type job struct {
 	path string
@@ -119,18 +140,23 @@ func (o Order) jobs() ([]job, error) {
 		return nil, err
 	}
 	var jobs []job
-	for _, it := range v.Items {
+	for _, it := range o.sent() {
 		jobs = append(jobs, job{"cnc/" + v.Stem(it) + ".stl", func(b *bytes.Buffer) error { return o.stl(b, it) }})
 	}
 	moves, err := movement.Of(v, o.Woods)
 	if err != nil {
 		return nil, err
 	}
-	for _, it := range v.Items {
-		noted := *it // what the seasons ask of a part stands on its sheet
-		noted.Notes = append(slices.Clone(it.Notes), moves.Notes(it)...)
+	for _, it := range o.sent() {
+		noted := *it // what the seasons ask of a part stands on its sheet, and first of all why it does not fit
+		noted.Notes = append(append(notFitting(it), it.Notes...), moves.Notes(it)...)
 		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, &noted, o.Paper) }})
 	}
+	sheets, err := o.drawings(list)
+	if err != nil {
+		return nil, err
+	}
+	jobs = append(jobs, sheets...)
 	var heed []string
 	for _, f := range moves.Findings {
 		heed = append(heed, f.Says)
@@ -146,6 +172,8 @@ func (o Order) jobs() ([]job, error) {
 			return writeAll(b, moves.PartsList(), moves.SpacingsList(), moves.GapsList(), moves.GripsList())
 		}},
 	)
+	jobs = append(jobs, o.smithing(stem)...)
+	jobs = append(jobs, o.offering(stem)...)
 	jobs = append(jobs, lists("joiner/"+stem+"_cutting-list", list.Cutting())...)
 	jobs = append(jobs, lists("yard/"+stem+"_timber-to-buy", list.Totals())...)
 	jobs = append(jobs, lists("record/"+stem+"_sizes", listing.Sizes(v))...)
@@ -153,7 +181,8 @@ func (o Order) jobs() ([]job, error) {
 		jobs,
 		text("record/"+stem+"_findings.txt", listing.Closing(&found)),
 		text("record/"+stem+"_survey.toml", string(o.Survey)),
-		text("README.txt", readme(v)),
+		job{"record/record.html", func(b *bytes.Buffer) error { return page.Write(b, o.page(list, moves.Findings)) }},
+		text("README.txt", readme(v)+o.unfit()),
 	)
 	return jobs, nil
 }
@@ -224,6 +253,9 @@ func Title(it *vehicle.Item) string {
 	name := fmt.Sprintf("%02d %s", it.Number, it.Name)
 	if it.Hand != vehicle.Alike {
 		name += " " + strings.ToUpper(it.Hand.String())
+	}
+	if len(it.Fails) > 0 {
+		name = strings.ToUpper(vehicle.NotFitting) + ": " + name
 	}
 	return fmt.Sprintf("%s, %d off", name, it.NumberOff)
 }

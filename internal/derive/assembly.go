@@ -102,6 +102,10 @@ func (a *assembly) irons() {
 		i := &vehicle.Iron{
 			ID: m.id, Name: capital(words(m)), Kind: string(m.iron.Kind), Run: m.run, Hand: m.hand,
 			Sizes: a.sizes(m), Condition: m.iron.Condition, Place: a.place(m),
+			Where: m.iron.Where, Marks: m.iron.Marks, Note: m.iron.Note, Photos: m.iron.Photos, Missing: m.iron.Missing.Lacks(m.hand, m.row+1),
+		}
+		for _, c := range m.iron.Cranks {
+			i.Steps = append(i.Steps, vehicle.Step{At: c.At.Value, By: c.By.Value})
 		}
 		for _, h := range m.holes {
 			i.Holes = append(i.Holes, a.fit.size(adjust.At(a.fit.X, h)))
@@ -115,10 +119,10 @@ func (a *assembly) fastenings() {
 	for _, s := range a.network.spans {
 		f := &vehicle.Fastening{
 			ID: s.id, What: s.fastening.What, Diameter: s.fastening.Diameter,
-			Grip: a.fit.size(a.network.length(a.fit.X, s)),
+			Grip: a.fit.size(a.network.length(a.fit.X, s)), Hardware: hardware(s),
 		}
 		for i := range s.stops {
-			f.Through = append(f.Through, vehicle.Stop{ID: s.stops[i].id, Hole: s.stops[i].hole + 1})
+			f.Through = append(f.Through, vehicle.Stop{ID: s.stops[i].id, Hole: s.stops[i].hole + 1, Gap: s.stops[i].gap})
 		}
 		a.stand(f, s)
 		first, last := s.stops[0].member, s.stops[len(s.stops)-1].member

@@ -105,7 +105,7 @@ func start(i *survey.Iron, size string) quantity.Length {
 // readIron enters what was read of one iron.
 func (n *network) readIron(m *member, sizes []survey.Size, holes []survey.Reading, b *bend) {
 	for _, s := range sizes {
-		t := note{sort: sizeRead, subject: m.id, what: s.Name, known: quantity.FromIron, member: m, line: s.At.Line}
+		t := note{sort: sizeRead, subject: m.id, what: s.Name, known: m.ironKnown(), member: m, line: s.At.Line}
 		if u := m.size(s.Name); u != none {
 			if s.Name == "long" && b != nil {
 				was, off := b.straightened(s.Reading, 0)
@@ -129,11 +129,20 @@ func (n *network) readIron(m *member, sizes []survey.Size, holes []survey.Readin
 	}
 }
 
+// ironKnown is how a size written of an iron is known: what is written of one that
+// is not there is what it is to be.
+func (m *member) ironKnown() quantity.Known {
+	if m.iron.Missing.All {
+		return quantity.Guess
+	}
+	return quantity.FromIron
+}
+
 const workedBack = "worked back along its bend"
 
 // readHole enters what was read of one hole of an iron, from its end or its middle.
 func (n *network) readHole(m *member, k int, h survey.Reading, b *bend) {
-	t := note{sort: holeRead, subject: m.id, what: fmt.Sprintf("hole %d", k+1), known: quantity.FromIron, member: m, hole: k, line: h.At.Line}
+	t := note{sort: holeRead, subject: m.id, what: fmt.Sprintf("hole %d", k+1), known: m.ironKnown(), member: m, hole: k, line: h.At.Line}
 	var off quantity.Length
 	if b != nil {
 		base := 0.0

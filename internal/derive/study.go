@@ -51,6 +51,8 @@ func study(s *survey.Survey, woods timber.Catalogue) (*Study, error) {
 	a.irons()
 	a.fastenings()
 	a.items()
+	a.loads()
+	a.moves()
 	a.openFindings()
 	a.advice()
 	return &Study{Vehicle: v, assembly: a, fit: fit, network: n}, nil

@@ -28,6 +28,19 @@ func (st *Study) Why(name string) ([]*vehicle.Account, error) {
 }
 
 func (st *Study) account(t target) *vehicle.Account {
+	a := st.reasons(t)
+	t.weight = 1
+	before := st.doubts([]target{t})
+	for _, o := range st.next(st.untaken(), []target{t}, before, 3) {
+		if o.gain >= worthTelling*min(before[0], unsettled.Millimetres()) {
+			a.Next = append(a.Next, st.told(o, []target{t}, before))
+		}
+	}
+	return a
+}
+
+// reasons are a target's account but for what to read next, which takes the longest to find.
+func (st *Study) reasons(t target) *vehicle.Account {
 	a := &vehicle.Account{Subject: t.subject, Asks: t.asks, Size: st.fit.size(t.term), Alike: st.alike(t)}
 	bs := st.bearings(t.term, t.member)
 	for _, b := range bs {
@@ -40,13 +53,6 @@ func (st *Study) account(t target) *vehicle.Account {
 	a.Unchecked = st.unchecked(bs)
 	if a.Size.Known == quantity.Unknown {
 		a.Open = st.openings(t)
-	}
-	t.weight = 1
-	before := st.doubts([]target{t})
-	for _, o := range st.next(st.untaken(), []target{t}, before, 3) {
-		if o.gain >= worthTelling*min(before[0], unsettled.Millimetres()) {
-			a.Next = append(a.Next, st.told(o, []target{t}, before))
-		}
 	}
 	return a
 }

@@ -23,6 +23,7 @@ type body struct {
 	start   float64 // a turned piece's first angle
 	turn    float64 // and the angle of each of its sectors
 	sectors int
+	rings   *rings // an oval's
 	box     sdf.Box3
 }
 
@@ -32,7 +33,7 @@ const overhang = 7.3
 // newBody flattens a leaf; room is the box that holds the solid.
 func newBody(l *solid.Leaf, s style, bent map[joint]bool, room sdf.Box3) *body {
 	b := &body{leaf: l, box: room}
-	switch l.Shape.(type) {
+	switch shape := l.Shape.(type) {
 	case form.Prism:
 		b.polygon = s.flatten(l, bent)
 		from, to := l.Ends()
@@ -41,6 +42,8 @@ func newBody(l *solid.Leaf, s style, bent map[joint]bool, room sdf.Box3) *body {
 	case form.Revolved:
 		b.polygon = s.flatten(l, bent)
 		b.divide(s)
+	case form.Oval:
+		b.rings = newRings(l, shape, s)
 	}
 	return b
 }
@@ -103,6 +106,10 @@ func (b *body) holds(p point) bool {
 	case form.Prism:
 		x, y, z := b.leaf.Local(p)
 		return z > b.from && z < b.to && encloses(b.polygon, x, y)
+	case form.Oval:
+		x, y, z := b.leaf.Local(p)
+		o := &b.rings.oval
+		return z > float64(o.From) && z < float64(o.To) && encloses(b.rings.section(b.leaf, z), x, y)
 	}
 	r, y, angle := b.leaf.Round(p)
 	angle = math.Mod(angle-b.start+4*math.Pi, 2*math.Pi)
@@ -136,6 +143,8 @@ func (b *body) faces(emit func(face int, loop []point)) {
 		b.sheet(emit)
 	case form.Prism:
 		b.sweepFaces(emit)
+	case form.Oval:
+		b.rings.faces(b.leaf, emit)
 	default:
 		b.turnFaces(emit)
 	}

@@ -3,6 +3,8 @@ package mesh
 import (
 	"math"
 	"slices"
+
+	"lostwood/parts/form"
 )
 
 // A side is a bit of line in one direction; the cell it bounds lies to its left.
@@ -256,8 +258,8 @@ func (c *carving) facing(plane int, p point) patch {
 }
 
 func within(b *body, p point) bool {
-	if len(b.polygon) == 0 {
-		return true // a half space has no box
+	if _, half := b.leaf.Shape.(form.Half); half {
+		return true // it has no box
 	}
 	return b.box.Min.X <= p.X && p.X <= b.box.Max.X && b.box.Min.Y <= p.Y && p.Y <= b.box.Max.Y && b.box.Min.Z <= p.Z && p.Z <= b.box.Max.Z
 }

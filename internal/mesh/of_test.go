@@ -28,6 +28,7 @@ func made(t testing.TB, v form.Volume, tolerance quantity.Length) *mesh.Mesh {
 func TestVolumesAgainstFormulas(t *testing.T) {
 	assert.InDelta(t, 7849996.2222, bolsterVolume(), 1e-4)
 	assert.InDelta(t, 1031158.455, felloeVolume(), 1e-3)
+	assert.InDelta(t, 696214.695, spokeVolume(), 1e-3)
 	assert.InDelta(t, 5374341.042, reachVolume(), 1e-3)
 	for name, c := range map[string]struct {
 		v     form.Volume
@@ -38,6 +39,7 @@ func TestVolumesAgainstFormulas(t *testing.T) {
 		"felloe":  {felloe(), felloeVolume(), 2 - 2*2},
 		"reach":   {reach(), reachVolume(), 2 - 2*6},
 		"spoke":   {spoke(), spokeVolume(), 2},
+		"turned":  {turnedSpoke(), turnedSpokeVolume(), 2},
 	} {
 		t.Run(name, func(t *testing.T) {
 			m := made(t, c.v, fine)

@@ -71,6 +71,9 @@ func (m moved) volume(v form.Volume) form.Volume {
 	case form.Revolved:
 		v.Frame = m.frame(v.Frame)
 		return v
+	case form.Oval:
+		v.Frame = m.frame(v.Frame)
+		return v
 	case form.Half:
 		return form.Half{At: m.vec(v.At), Normal: m.dir(v.Normal)}
 	case form.Union:
@@ -303,6 +306,9 @@ func (r chance) unsettled(v form.Volume) form.Volume {
 		v.Frame.Origin = shift(v.Frame.Origin)
 		return v
 	case form.Revolved:
+		v.Frame.Origin = shift(v.Frame.Origin)
+		return v
+	case form.Oval:
 		v.Frame.Origin = shift(v.Frame.Origin)
 		return v
 	case form.Half:

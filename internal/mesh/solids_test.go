@@ -124,8 +124,24 @@ func reach() form.Volume {
 
 func reachVolume() float64 { return 2400*50*45 - 6*math.Pi*5.5*5.5*45 }
 
-// spoke is 480 long: a square foot, a body tapered both ways, a round tongue.
+// spoke is 480 long: a square foot, an oval body whose two half spans taper
+// unlike, a round tongue.
 func spoke() form.Volume {
+	return form.Union{
+		block(-20, -14, 0, 20, 14, 60),
+		form.Oval{Frame: flat, From: 50, To: 430, First: form.Ellipse{U: 31, V: 24}, Last: form.Ellipse{U: 20, V: 16}},
+		form.Prism{Frame: flat, Profile: disc(0, 0, 12), From: 420, To: 480},
+	}
+}
+
+// spokeVolume: the foot below the body (its top lies within the oval), the
+// body, and the tongue above it.
+func spokeVolume() float64 {
+	return 40*28*50 + math.Pi*380/6*(2*31*24+2*20*16+31*16+20*24) + math.Pi*12*12*50
+}
+
+// turnedSpoke has a round body, out of which the corners of the foot stand.
+func turnedSpoke() form.Volume {
 	return form.Union{
 		block(-20, -14, 0, 20, 14, 60),
 		form.Revolved{Frame: flat, Sweep: 2 * math.Pi, Profile: polygon(0, 50, 28, 50, 18, 430, 0, 430)},
@@ -133,9 +149,9 @@ func spoke() form.Volume {
 	}
 }
 
-// spokeVolume: the foot's stump below the body, the cone's frustum less
+// turnedSpokeVolume: the foot's stump below the body, the cone's frustum less
 // nothing (the foot's top lies within it but for its corners), and the tongue.
-func spokeVolume() float64 {
+func turnedSpokeVolume() float64 {
 	const half, thick = 20.0, 14.0
 	r := func(z float64) float64 { return 28 - 10*(z-50)/380 }
 	over := 0.0

@@ -19,12 +19,13 @@ const (
 	Centres             // crosses and axes
 	Guide               // leaders, frames, arrows: never to cut
 	Words               // lettering
+	ForHand             // work from this face that no router does
 )
 
 // A Layer names what a line is for. Layers of equal Name are the same layer.
 type Layer struct {
 	Role  Role
-	Work  parts.Work // for Cut and Leaving
+	Work  parts.Work // for Cut, Leaving and ForHand
 	Depth Length     // for Cut: how deep from this face; 0 where it goes through
 }
 
@@ -45,6 +46,8 @@ func (l Layer) Name() string {
 	switch {
 	case l.Role == Leaving:
 		return "NOT_CUT_HERE_" + work
+	case l.Role == ForHand:
+		return "FOR_HAND_" + work
 	case l.Depth == 0:
 		return work + "_THROUGH"
 	}

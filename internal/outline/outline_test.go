@@ -117,7 +117,7 @@ func where(b parts.Body, f parts.Face, p form.Point) [3]float64 {
 // edge and the next one's upper edge are the same edge of the box.
 func TestNeighboursMeetAlongTheirCommonEdge(t *testing.T) {
 	s := bolster()
-	u := Unfold(s, 10)
+	u := Unfold(s, 10, EndsBelow)
 	met := 0
 	for i := 1; i < len(u.Laid); i++ {
 		up, low := u.Laid[i-1], u.Laid[i]
@@ -144,7 +144,7 @@ func TestUnfoldingBeginsAfterThePlainFaces(t *testing.T) {
 		parts.Hole{ID: "fastening 1", What: "bolt hole", Face: parts.SecondSide, At: at(300, 40), Diameter: 12, Depth: 20},
 	}}.Stick()
 	s.FaceSide, s.FaceEdge = parts.Upper, parts.SecondSide
-	u := Unfold(s, 10)
+	u := Unfold(s, 10, EndsBelow)
 	require.Len(t, u.Laid, 2)
 	require.Equal(t, parts.SecondSide, u.Laid[0].Face)
 	require.Equal(t, parts.Upper, u.Laid[1].Face)
@@ -153,7 +153,7 @@ func TestUnfoldingBeginsAfterThePlainFaces(t *testing.T) {
 
 func TestFacesDoNotLieOnEachOther(t *testing.T) {
 	s := bolster()
-	u := Unfold(s, 10)
+	u := Unfold(s, 10, EndsBelow)
 	for i, a := range u.Laid {
 		for _, b := range u.Laid[i+1:] {
 			require.False(t, a.Extent.Meets(b.Extent))

@@ -14,6 +14,12 @@ type Laid struct {
 	Marks   []parts.Mark
 }
 
+// Shifted is the face moved by p.
+func (f Laid) Shifted(p form.Point) Laid {
+	f.At, f.Extent, f.Drawing = plus(f.At, p), f.Extent.Shifted(p), f.Drawing.Shifted(p)
+	return f
+}
+
 // An Unfolding is a stick's faces laid out on one plane, as if paper round it
 // were opened flat: the long faces one under the other, each meeting the next
 // along their common edge, then the ends. x = 0 is the first end of the long faces.
@@ -22,9 +28,18 @@ type Unfolding struct {
 	Plain []parts.Face // faces with nothing on them, not drawn
 }
 
+// A Place says where the ends stand beside the long faces.
+type Place int
+
+// The places.
+const (
+	EndsBelow  Place = iota // under the first end of the long faces
+	EndsBeside              // to the right of the second end of the upper ones
+)
+
 // Unfold lays out the faces that carry work, and the two true faces. Where plain
 // faces lie between, gap is left; the ends stand below, gap apart.
-func Unfold(s parts.Stick, gap Length) Unfolding {
+func Unfold(s parts.Stick, gap Length, ends Place) Unfolding {
 	var u Unfolding
 	drawn := map[parts.Face]bool{}
 	for _, f := range parts.Faces() {
@@ -48,7 +63,12 @@ func Unfold(s parts.Stick, gap Length) Unfolding {
 		u.Laid = append(u.Laid, lay(s, f, form.Point{Y: y}))
 		before = true
 	}
-	u.layEnds(s, drawn, y, gap)
+	at := form.Point{Y: y - gap}
+	if ends == EndsBeside {
+		long, _, _ := s.Body.Box()
+		at = form.Point{X: long + gap}
+	}
+	u.layEnds(s, drawn, at, gap, ends)
 	return u
 }
 
@@ -65,15 +85,20 @@ func around(drawn map[parts.Face]bool) []parts.Face {
 	return long
 }
 
-func (u *Unfolding) layEnds(s parts.Stick, drawn map[parts.Face]bool, y, gap Length) {
-	x := Length(0)
+// layEnds lays the ends from a point downwards, side by side below the long faces
+// and one under the other beside them.
+func (u *Unfolding) layEnds(s parts.Stick, drawn map[parts.Face]bool, at form.Point, gap Length, ends Place) {
 	for _, f := range []parts.Face{parts.FirstEnd, parts.SecondEnd} {
 		if !drawn[f] {
 			continue
 		}
 		w, h := Extent(s.Body, f)
-		u.Laid = append(u.Laid, lay(s, f, form.Point{X: x, Y: y - gap - h}))
-		x += w + gap
+		u.Laid = append(u.Laid, lay(s, f, form.Point{X: at.X, Y: at.Y - h}))
+		if ends == EndsBelow {
+			at.X += w + gap
+		} else {
+			at.Y -= h + gap
+		}
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 	"sync"
 
 	"github.com/yofu/dxf"
@@ -22,15 +23,30 @@ import (
 )
 
 // WorkedFaces are the faces of an item that a router's file is made for: those
-// with work to be done from them.
+// with work to be done from them, and those sawn to a shape.
 func WorkedFaces(item *vehicle.Item) []parts.Face {
+	s := item.Stick
 	var out []parts.Face
 	for _, f := range parts.Faces() {
-		if outline.Entered(item.Stick, f) {
+		if outline.Entered(s, f) || shapedOn(s, f) {
 			out = append(out, f)
 		}
 	}
 	return out
+}
+
+// shapedOn reports whether a part is sawn to a shape that a face shows, where
+// neither it nor the one opposite is worked: of the two, a true face, or the first.
+func shapedOn(s parts.Stick, f parts.Face) bool {
+	if s.Body.Blank().Making == parts.Steamed || f == parts.FirstEnd || f == parts.SecondEnd {
+		return false
+	}
+	other := f.Opposite()
+	if s.Body.Outline(f).IsRectangle() || outline.Entered(s, f) || outline.Entered(s, other) {
+		return false
+	}
+	isTrue := func(g parts.Face) bool { return g == s.FaceSide || g == s.FaceEdge }
+	return isTrue(f) || !isTrue(other) && f < other
 }
 
 // A FaceError says that a face has no work to be done from it.
@@ -45,14 +61,20 @@ func (e *FaceError) Error() string {
 // AC1021, millimetres, arcs and circles true, outlines closed. Each kind of work
 // and depth has its own layer with the depth in its name; words are on TEXT, and
 // leaders on GUIDE. Work that only shows on this face is on layers NOT_CUT_HERE.
-func WriteDXF(w io.Writer, v *vehicle.Vehicle, item *vehicle.Item, f parts.Face) error {
+//
+// Where a cutter is named, inside corners have its radius, and what is left to
+// hand is told on TEXT (see [WriteHandWork]); without one they are square.
+func WriteDXF(w io.Writer, v *vehicle.Vehicle, item *vehicle.Item, f parts.Face, c Cutter) error {
+	if err := c.check(); err != nil {
+		return err
+	}
 	if err := shaped(item); err != nil {
 		return fmt.Errorf("router's file of %s: %w", item.Name, err)
 	}
-	if f < parts.Upper || f > parts.SecondEnd || !outline.Entered(item.Stick, f) {
+	if !slices.Contains(WorkedFaces(item), f) {
 		return &FaceError{item.Name, faceName(item, f)}
 	}
-	d, err := facePlan(v, item, f)
+	d, err := facePlan(v, item, f, c)
 	if err != nil {
 		return fmt.Errorf("router's file of %s: %w", item.Name, err)
 	}
@@ -72,14 +94,14 @@ func faceName(item *vehicle.Item, f parts.Face) string {
 }
 
 // facePlan draws one face with its words, the face's own origin at 0, 0.
-func facePlan(v *vehicle.Vehicle, item *vehicle.Item, f parts.Face) (outline.Drawing, error) {
+func facePlan(v *vehicle.Vehicle, item *vehicle.Item, f parts.Face, c Cutter) (outline.Drawing, error) {
 	letters, err := newLettering()
 	if err != nil {
 		return outline.Drawing{}, err
 	}
 	in := *v // the file is in millimetres, so its words are too
 	in.Unit = quantity.Millimetres
-	l := &layout{teller: teller{&in, item}, lettering: letters, paper: Paper{Name: "whole", Feed: unbounded}, only: &f}
+	l := &layout{teller: teller{&in, item}, lettering: letters, paper: Paper{Name: "whole", Feed: unbounded}, only: &f, cutter: c}
 	if err := l.settle(); err != nil {
 		return outline.Drawing{}, err
 	}
@@ -94,12 +116,20 @@ func facePlan(v *vehicle.Vehicle, item *vehicle.Item, f parts.Face) (outline.Dra
 func (l *layout) faceTitle(f parts.Face, at form.Point) outline.Drawing {
 	var d outline.Drawing
 	long, wide, deep := l.item.Stick.Body.Box()
-	for i, words := range []string{
+	corners := "inside corners drawn square: leave them for hand"
+	if l.cutter > 0 {
+		corners = fmt.Sprintf("inside corners drawn for a cutter of %.4g mm", Length(l.cutter).Millimetres())
+	}
+	say := []string{
 		l.number() + " · " + l.stock(),
 		l.issue(),
 		"millimetres, full size · " + l.item.FaceWords(f) + " seen from outside the wood, " + l.leftEnd(f) + " to the left",
-		fmt.Sprintf("finished %.1f x %.1f x %.1f mm · mortise corners square, leave for hand", long.Millimetres(), wide.Millimetres(), deep.Millimetres()),
-	} {
+		fmt.Sprintf("finished %.1f x %.1f x %.1f mm · %s", long.Millimetres(), wide.Millimetres(), deep.Millimetres(), corners),
+	}
+	for _, h := range l.forHand {
+		say = append(say, "for hand: "+h.ref+": "+h.words)
+	}
+	for i, words := range say {
 		d.Texts = append(d.Texts, l.text(form.Point{X: at.X, Y: at.Y - Length(i)*6}, words, large, outline.Plain))
 	}
 	return d

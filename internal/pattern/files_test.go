@@ -55,8 +55,9 @@ type plan struct {
 
 // A cutFile is one face of one item.
 type cutFile struct {
-	item *vehicle.Item
-	face parts.Face
+	item   *vehicle.Item
+	face   parts.Face
+	cutter Cutter
 }
 
 func readDXF(t *testing.T, files []cutFile) []plan {
@@ -66,7 +67,7 @@ func readDXF(t *testing.T, files []cutFile) []plan {
 	args := []string{"-c", reader}
 	for _, f := range files {
 		var b bytes.Buffer
-		require.NoError(t, WriteDXF(&b, wagon(f.item), f.item, f.face))
+		require.NoError(t, WriteDXF(&b, wagon(f.item), f.item, f.face, f.cutter))
 		args = append(args, saved(t, "face.dxf", b.Bytes()))
 	}
 	var p []plan
@@ -81,7 +82,7 @@ func TestDXFReadsBack(t *testing.T) {
 	var files []cutFile
 	for _, i := range samples() {
 		for _, f := range WorkedFaces(i) {
-			files = append(files, cutFile{i, f})
+			files = append(files, cutFile{i, f, 0})
 		}
 	}
 	for n, p := range readDXF(t, files) {
@@ -119,7 +120,7 @@ func same(t *testing.T, p plan, f cutFile) {
 
 func TestDXFLayersTellWorkAndDepth(t *testing.T) {
 	layers := map[string]bool{}
-	files := []cutFile{{bolster(), parts.Upper}, {bolster(), parts.Under}}
+	files := []cutFile{{bolster(), parts.Upper, 0}, {bolster(), parts.Under, 0}}
 	for n, p := range readDXF(t, files) {
 		for _, c := range p.Circles {
 			layers[files[n].face.String()+" "+c.Layer] = true

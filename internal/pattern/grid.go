@@ -28,10 +28,11 @@ const (
 	tall
 )
 
-// pageFor is the size of the sheets that a box is cut into: a roll is as long as
-// the box, or as a page can be.
+// pageFor is the size of the sheets that a box is cut into, as they measure when
+// printed: a roll is as long as the box, or as a page can be.
 func pageFor(p Paper, way turn, box outline.Box) form.Point {
 	const leastLong = leastFoot + 25
+	g := p.Printer.growth(way)
 	switch p.Feed {
 	case unbounded:
 		return form.Point{
@@ -39,12 +40,12 @@ func pageFor(p Paper, way turn, box outline.Box) form.Point {
 			Y: max(150, box.Height()+2*bare+stripHigh+1),
 		}
 	case Roll:
-		return form.Point{X: min(longestRoll, max(leastLong, box.Width()+2*bare+barWide+1)), Y: p.Width}
+		return form.Point{X: min(longestRoll, max(leastLong, box.Width()+2*bare+barWide+1)), Y: p.Width / g.Y}
 	}
 	if way == tall {
-		return form.Point{X: p.Width, Y: p.Height}
+		return form.Point{X: p.Width / g.X, Y: p.Height / g.Y}
 	}
-	return form.Point{X: p.Height, Y: p.Width}
+	return form.Point{X: p.Height / g.X, Y: p.Width / g.Y}
 }
 
 // gridOn lays sheets of one size over a box. Joints stand at the roundest figures

@@ -9,37 +9,49 @@ import (
 // A column sets blocks of words down the key, from sheet to sheet.
 type column struct {
 	*layout
-	size  form.Point
-	done  []sheet
-	d     outline.Drawing
-	y     Length // the foot of what is set so far
-	floor Length
-	left  Length
-	right Length
+	size    form.Point
+	printer Printer
+	done    []sheet
+	d       outline.Drawing
+	y       Length // the foot of what is set so far
+	floor   Length
+	left    Length
+	right   Length
 }
 
-// keyPaper is what the key is printed on: office paper, whatever the pattern is on.
-func (l *layout) keyPaper() form.Point {
-	if l.paper.Name == "Letter" || l.paper.Name == "Tabloid" {
-		return form.Point{X: 8.5 * quantity.Inch, Y: 11 * quantity.Inch}
+// keyPaper is what the key is printed on: office paper, whatever the pattern is
+// on. A plotter's faults are not the office printer's.
+func (l *layout) keyPaper() (form.Point, Printer) {
+	g := l.paper.Printer.growth(tall)
+	switch l.paper.Name {
+	case "A4", "A3":
+		return form.Point{X: 210 / g.X, Y: 297 / g.Y}, l.paper.Printer
+	case "Letter", "Tabloid":
+		return form.Point{X: 8.5 * quantity.Inch / g.X, Y: 11 * quantity.Inch / g.Y}, l.paper.Printer
 	}
-	return form.Point{X: 210, Y: 297}
+	return form.Point{X: 210, Y: 297}, Printer{}
 }
 
 // key makes the sheets that say what the pattern is: sizes, map, work, cautions.
 func (l *layout) key() []sheet {
-	c := &column{layout: l, size: l.keyPaper(), floor: bare + stripHigh + 2, left: bare + barWide + 4}
+	c := &column{layout: l, floor: bare + stripHigh + 2, left: bare + barWide + 4}
+	c.size, c.printer = l.keyPaper()
 	c.right = c.size.X - bare - 2
 	c.begin()
-	c.opening()
-	c.workList()
+	if c.rim != nil {
+		c.rimOpening()
+	} else {
+		c.opening()
+		c.workList()
+		c.sections()
+	}
 	c.heed()
 	c.end()
 	for i := range c.done {
 		if len(c.done) > 1 {
 			c.done[i].letter += string(rune('1' + i))
 		}
-		c.done[i].frame = l.frame(c.size, c.done[i].letter, "key to the pattern; the bars are here too: measure them")
+		c.done[i].frame = l.frame(c.size, c.printer, c.done[i].letter, "key to the pattern; the bars are here too: measure them")
 	}
 	return c.done
 }
@@ -51,7 +63,7 @@ func (c *column) begin() {
 
 func (c *column) end() {
 	c.done = append(c.done, sheet{
-		letter: "KEY", size: c.size,
+		letter: "KEY", size: c.size, growth: c.printer.growth(tall),
 		panes: []pane{{outline.Box{Min: form.Point{X: bare, Y: bare}, Max: form.Point{X: c.size.X - bare, Y: c.size.Y - bare}}, c.d}},
 	})
 }
@@ -112,4 +124,7 @@ func (c *column) enter(e entry) {
 		})
 	}
 	c.y -= 1.6
+	if e.queried {
+		c.y--
+	}
 }

@@ -16,6 +16,9 @@ import (
 // it is offered up (common practice, no source).
 const wideDoubt = 1.5 * quantity.Millimetre
 
+// left reports whether wood is left, or work undone, until the part is offered up.
+func left(s quantity.Size) bool { return doubtful(s.Known) || s.Doubt >= wideDoubt }
+
 // opening sets the name, the sizes and the map.
 func (c *column) opening() {
 	c.say(c.number(), title, outline.Bold, c.left, c.right)
@@ -41,6 +44,10 @@ func (c *column) opening() {
 	}
 	if words := c.blankWords(); words != "" {
 		c.enter(entry{name: "blank", words: words, height: normal})
+	}
+	c.enter(entry{name: "rings", words: c.rings() + " (common practice)", height: normal})
+	for _, words := range c.slopes() {
+		c.say(words, normal, outline.Plain, c.left, c.right)
 	}
 	c.say(fmt.Sprintf("Sizes are for wood at %.3g %% moisture.", float64(c.v.Moisture.Service)), normal, outline.Plain, c.left, c.right)
 	c.head("Faces and sheets")
@@ -85,15 +92,26 @@ func (c *column) faceWords() {
 		words += " Plain, so not drawn: " + strings.Join(plain, ", ") + "."
 	}
 	c.say(words, normal, outline.Plain, c.left, c.right)
-	if skipped := c.grid.rows*c.grid.cols - c.printedCount(); c.grid.rows*c.grid.cols > 1 {
+	c.joining()
+	if len(c.rods) > 0 {
+		words := "R1 is the rod, with every place along the wood: paste it on a lath and carry it to the timber."
+		if c.item.Stick.Body.Blank().Making == parts.Steamed {
+			words = "R1 is the rod of the straight blank: its bends and its work as they stand before it is bent, along its middle line. Bore after bending; the stations tell where the bends come."
+		}
+		c.say(words, normal, outline.Plain, c.left, c.right)
+	}
+}
+
+// joining says how the sheets are joined.
+func (c *column) joining() {
+	if c.strips() && c.grid.cols == 1 {
+		c.say(c.rolled(), normal, outline.Plain, c.left, c.right)
+	} else if skipped := c.grid.rows*c.grid.cols - c.printedCount(); c.grid.rows*c.grid.cols > 1 {
 		words := "Trim each sheet along its right and upper joining lines. Lay it over the sheet to its right and the sheet above it, and shift it until every diamond is whole."
 		if skipped > 0 {
 			words += " Sheets struck through on the map have nothing to set out but straight edges, and are not printed: lay the next by the figure along its foot, with a rule, and a straight edge along the wood."
 		}
 		c.say(words, normal, outline.Plain, c.left, c.right)
-	}
-	if len(c.rods) > 0 {
-		c.say("R1 is the rod, with every place along the wood: paste its strips on a lath and carry it to the timber.", normal, outline.Plain, c.left, c.right)
 	}
 }
 
@@ -185,12 +203,12 @@ var cautions = [...]string{
 func (c *column) leave() []string {
 	var long, holes, out []string
 	for _, s := range c.item.Sizes {
-		if doubtful(s.Known) || s.Doubt >= wideDoubt {
+		if left(s.Size) {
 			long = append(long, s.Name)
 		}
 	}
 	for _, f := range c.item.Features {
-		if doubtful(f.Along.Known) || doubtful(f.Across.Known) || max(f.Along.Doubt, f.Across.Doubt) >= wideDoubt {
+		if left(f.Along) || left(f.Across) {
 			holes = append(holes, f.Ref)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"lostwood/internal/outline"
+	"lostwood/internal/vehicle"
 	"lostwood/parts"
 	"lostwood/parts/form"
 )
@@ -64,7 +65,11 @@ func (l *layout) checks() []label {
 	if doubtful(known.Known) {
 		words = "? " + words + ", " + strings.ToUpper(known.Known.String())
 	}
-	end := l.block([]line{{words, normal, outline.Bold}}, 0.9)
+	tell := []line{{words, normal, outline.Bold}}
+	if left(known) {
+		tell = []line{{words + giveOrTake(known, l.v.Unit), normal, outline.Bold}, {"leave long until offered up", small, outline.Plain}}
+	}
+	end := l.block(tell, 0.9)
 	end.query = doubtful(known.Known)
 	end.wish = form.Point{X: long - end.size.X - 4, Y: y}
 	band := l.everywhere()
@@ -73,40 +78,85 @@ func (l *layout) checks() []label {
 	return []label{end, start}
 }
 
-// heading names a face, with its extent across the grain and the mark of a true face.
-func (l *layout) heading(f outline.Laid) label {
-	lines := []line{{strings.ToUpper(l.item.FaceWords(f.Face)), large, outline.Bold}}
+// heading names a face, with its extent across the grain and the mark of a true
+// face: in full, on one line for a narrow face, or by its name alone.
+func (l *layout) heading(f outline.Laid) []label {
+	name := strings.ToUpper(l.item.FaceWords(f.Face))
+	var mark outline.Drawing
+	switch f.Face {
+	case l.item.Stick.FaceSide:
+		name += " · face side"
+		mark = sideMark()
+	case l.item.Stick.FaceEdge:
+		name += " · face edge"
+		mark = edgeMark()
+	}
+	full, row := []line{{name, large, outline.Bold}}, name
 	query := false
-	for _, s := range l.sizesOf(crossAxis(f.Face)) {
+	for _, s := range l.sizesOn(f.Face) {
 		words := s.Name + " " + l.standing(s.Size)
 		query = query || doubtful(s.Known)
 		if doubtful(s.Known) {
 			words = "? " + words
 		}
-		lines = append(lines, line{words, small, outline.Plain})
+		full = append(full, line{words, small, outline.Plain})
+		row += " · " + words
 	}
-	var mark outline.Drawing
-	switch f.Face {
-	case l.item.Stick.FaceSide:
-		lines[0].words += " · face side"
-		mark = sideMark()
-	case l.item.Stick.FaceEdge:
-		lines[0].words += " · face edge"
-		mark = edgeMark()
+	blocks := []label{l.marked(full, mark, 1)}
+	if len(full) <= 3 {
+		const smaller = 0.55
+		blocks = append(blocks, l.marked([]line{{row, normal, outline.Bold}}, scaled(mark, smaller), smaller))
 	}
-	b := l.block(l.broken(lines, labelWide), 1)
-	b.query = query
-	if len(mark.Paths) > 0 {
-		for i := range b.lines {
-			b.lines[i].At.X += markWide
-		}
-		b.extra = mark.Shifted(form.Point{X: 1, Y: b.size.Y - markHigh - 1})
-		b.size.X += markWide
-		b.size.Y = max(b.size.Y, markHigh+2)
+	for i := range blocks {
+		b := &blocks[i]
+		b.query = query
+		b.within, b.inside, b.home = f.Extent, wood(f), f.Extent
+		b.wish = form.Point{X: f.Extent.Min.X + 5, Y: f.Extent.Max.Y - b.size.Y - 3}
 	}
-	b.within, b.inside = f.Extent, wood(f)
-	b.wish = form.Point{X: f.Extent.Min.X + 5, Y: f.Extent.Max.Y - b.size.Y - 3}
+	return blocks
+}
+
+// marked sets lines with the mark of a true face before them.
+func (l *layout) marked(lines []line, mark outline.Drawing, scale Length) label {
+	b := l.block(lines, 1)
+	if len(mark.Paths) == 0 {
+		return b
+	}
+	for i := range b.lines {
+		b.lines[i].At.X += markWide * scale
+	}
+	b.size.X += markWide * scale
+	b.size.Y = max(b.size.Y, markHigh*scale+2)
+	b.extra = mark.Shifted(form.Point{X: 1, Y: b.size.Y - markHigh*scale - 1})
 	return b
+}
+
+// scaled is a drawing of lines made larger or smaller.
+func scaled(d outline.Drawing, by Length) outline.Drawing {
+	m := reduction{scale: by}
+	var out outline.Drawing
+	for _, p := range d.Paths {
+		q := p
+		q.Run = nil
+		for _, v := range p.Run {
+			q.Run = append(q.Run, form.Vertex{Point: m.at(v.Point), Bulge: v.Bulge})
+		}
+		out.Paths = append(out.Paths, q)
+	}
+	return out
+}
+
+// sizesOn are the sizes that a face's heading tells: its extent across the grain,
+// and on the face side those that run along none of the three ways.
+func (l *layout) sizesOn(f parts.Face) []vehicle.Dimension {
+	var out []vehicle.Dimension
+	if across := crossAxis(f); across != parts.NoAxis {
+		out = l.sizesOf(across)
+	}
+	if f == l.item.Stick.FaceSide {
+		out = append(out, l.sizesOf(parts.NoAxis)...)
+	}
+	return out
 }
 
 // crossAxis is the way across the grain on a face.
@@ -146,7 +196,10 @@ func (l *layout) ends(f outline.Laid) []label {
 	second := l.block([]line{{l.item.FaceWords(parts.SecondEnd), normal, outline.Bold}}, 0.6)
 	second.wish = form.Point{X: f.Extent.Max.X - second.size.X - 5, Y: f.Extent.Min.Y + 3}
 	for _, b := range []*label{&first, &second} {
-		b.within, b.inside = f.Extent, wood(f)
+		b.within, b.inside, b.home = f.Extent, wood(f), f.Extent
+		if f.Face != l.faces.Laid[0].Face {
+			b.need = spare // the ends of all long faces stand over one another
+		}
 	}
 	return []label{first, second}
 }

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 
@@ -18,13 +19,19 @@ type layout struct {
 	*lettering
 	paper   Paper
 	way     turn
-	only    *parts.Face // where just one face is drawn
+	place   outline.Place
+	only    *parts.Face // where just one face is drawn, for a router
+	cutter  Cutter
+	forHand []handed     // what the router leaves on that face
+	rim     *outline.Rim // where a whole rim is set out, not a part
 	faces   outline.Unfolding
 	drawing outline.Drawing
 	wood    outline.Box // the faces
 	grid    grid
 	crowd   crowd
 	rods    []sheet
+	boxed   []boxed // the drawing's lines, as far as boxedTo of its paths
+	boxedTo int
 	needed  [][]bool // by row and column: whether the sheet shows anything to set out
 }
 
@@ -35,10 +42,12 @@ const (
 	sideRoom  = 4
 	moreRoom  = 45 // added below where the words find no place
 	mostRooms = 24
+
+	roomsRound = 8 // so often room is added before a leader may run through words
 )
 
-// lay draws an item and finds a place for every word, on sheets turned the way
-// that takes fewest.
+// lay draws an item and finds a place for every word, on sheets turned, and with
+// the faces arranged, in the way that takes fewest.
 func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
 	if err := p.check(); err != nil {
 		return nil, err
@@ -47,13 +56,8 @@ func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
 	if err != nil {
 		return nil, err
 	}
-	ways := []turn{flat, tall}
-	if p.Feed == Roll || p.Width < leastFoot {
-		ways = ways[:1]
-	}
 	var best *layout
-	for _, way := range ways {
-		l := &layout{teller: teller{v, item}, lettering: letters, paper: p, way: way}
+	for _, l := range promising(layout{teller: teller{v, item}, lettering: letters, paper: p}) {
 		if err := l.settle(); err != nil {
 			return nil, err
 		}
@@ -61,33 +65,93 @@ func lay(v *vehicle.Vehicle, item *vehicle.Item, p Paper) (*layout, error) {
 			best = l
 		}
 	}
+	if best == nil {
+		return nil, errors.New("there is no way to lay it on this paper; larger paper may do")
+	}
 	best.rods = best.rod()
 	return best, nil
+}
+
+// promising are the ways to lay an item that take fewest sheets before there are
+// any words on it, or one sheet more: three at most.
+func promising(from layout) []*layout {
+	ways := []turn{flat, tall}
+	if from.paper.Feed == Roll || from.paper.Width < leastFoot {
+		ways = ways[:1]
+	}
+	places := []outline.Place{outline.EndsBelow, outline.EndsBeside}
+	if from.paper.Feed == Roll || from.rim != nil {
+		places = places[:1]
+	}
+	var all []*layout
+	for _, way := range ways {
+		for _, place := range places {
+			l := from
+			l.way, l.place = way, place
+			if err := l.begin(0); err != nil {
+				return []*layout{&l} // settling it tells what is wrong
+			}
+			all = append(all, &l)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b *layout) int { return cmp.Compare(a.printedCount(), b.printedCount()) })
+	least := all[0].printedCount()
+	all = slices.DeleteFunc(all, func(l *layout) bool { return l.printedCount() > least+1 })
+	return all[:min(3, len(all))]
 }
 
 // settle draws the item, with more and more room below until every word has a place.
 func (l *layout) settle() error {
 	for n := range mostRooms {
-		l.drawing, l.crowd = outline.Drawing{}, crowd{clear: clearance}
-		l.draw(Length(n) * moreRoom)
+		if err := l.begin(Length(n) * moreRoom); err != nil {
+			return err
+		}
+		if n >= roomsRound {
+			l.crowd.rule = throughWords
+		}
 		if l.letter() {
 			l.need()
 			l.trim()
-			l.remind()
+			if l.rim == nil {
+				l.remind()
+			}
 			return nil
 		}
 	}
 	return errors.New("there is more to say on it than it has room for; larger paper may do")
 }
 
+// begin draws the item afresh without its words, with more room below.
+func (l *layout) begin(more Length) error {
+	l.drawing, l.crowd = outline.Drawing{}, crowd{clear: clearance}
+	l.boxed, l.boxedTo = nil, 0
+	return l.draw(more)
+}
+
 // draw lays out the wood and the grid, with more room below.
-func (l *layout) draw(more Length) {
-	l.faces = outline.Unfold(l.item.Stick, faceGap)
+func (l *layout) draw(more Length) error {
+	l.faces = outline.Unfold(l.item.Stick, faceGap, l.place)
+	if l.rim != nil {
+		l.layRimFace()
+	}
 	if l.only != nil {
 		l.faces.Laid = slices.DeleteFunc(l.faces.Laid, func(f outline.Laid) bool { return f.Face != *l.only })
+		for i, f := range l.faces.Laid {
+			var d outline.Drawing
+			d, l.forHand = l.routed(outline.Face(l.item.Stick, f.Face), f.Face, l.cutter)
+			l.faces.Laid[i].Drawing = d.Shifted(f.At)
+		}
+	}
+	if l.strips() {
+		if err := l.pack(); err != nil {
+			return err
+		}
 	}
 	for i, f := range l.faces.Laid {
 		l.drawing.Add(f.Drawing)
+		if l.rim == nil {
+			l.drawing.Add(l.unsure(f))
+		}
 		if i == 0 {
 			l.wood = f.Extent
 		}
@@ -102,12 +166,16 @@ func (l *layout) draw(more Length) {
 	}
 	l.grid = gridOn(pageFor(l.paper, l.way, box), box, l.v.Unit)
 	l.crowd.add(l.drawing)
-	if l.only == nil {
+	if l.only == nil && l.rim == nil {
 		l.rule()
 	}
-	l.slide(box)
+	if !l.strips() {
+		l.slide(box)
+	}
+	l.need()
 	l.crowd.folds = l.grid.folds()
-	l.crowd.avoid = append(l.grid.joints(), l.plain()...)
+	l.crowd.avoid, l.crowd.shun = l.grid.joints(), l.plain()
+	return nil
 }
 
 // rule draws the whole length above the faces, with a mark at each end to check it by.
@@ -140,8 +208,7 @@ func (l *layout) letter() bool {
 			continue
 		}
 		if b := settings[0]; !ok && b.anchor == nil {
-			b.within, b.inside = l.everywhere(), nil
-			d, ok = l.crowd.place([]label{b})
+			d, ok = l.placeAbroad(b)
 		}
 		if !ok {
 			return false
@@ -151,9 +218,42 @@ func (l *layout) letter() bool {
 	return true
 }
 
+// placeAbroad places a label off the wood; where the faces leave no room there, as
+// round a bent rail, it may stand within a face's box, and needs no leader at last.
+func (l *layout) placeAbroad(b label) (d outline.Drawing, ok bool) {
+	led := l.abroad(b)
+	near := led
+	near.off = nil
+	free := near
+	free.anchor = nil
+	for _, one := range []label{led, near, free} {
+		if d, ok = l.crowd.place([]label{one}); ok {
+			return d, true
+		}
+	}
+	return d, false
+}
+
+// abroad is a label that finds no place where it belongs: it stands off the wood,
+// and a leader tells what it is about.
+func (l *layout) abroad(b label) label {
+	if b.home != (outline.Box{}) {
+		at := form.Point{X: b.home.Min.X + min(30, b.home.Width()/3), Y: (b.home.Min.Y + b.home.Max.Y) / 2}
+		b.anchor = &outline.Box{Min: at, Max: at}
+	}
+	for _, f := range l.faces.Laid {
+		b.off = append(b.off, f.Extent)
+	}
+	b.within, b.inside = l.everywhere(), nil
+	return b
+}
+
 // labels are all words on the drawing, in the order they choose their places;
 // each in one or more settings.
 func (l *layout) labels() [][]label {
+	if l.rim != nil {
+		return l.rimLabels()
+	}
 	var all [][]label
 	alone := func(b ...label) {
 		for _, one := range b {
@@ -164,7 +264,7 @@ func (l *layout) labels() [][]label {
 		alone(l.checks()...)
 	}
 	for _, f := range l.faces.Laid {
-		alone(l.heading(f))
+		all = append(all, l.heading(f))
 	}
 	for _, f := range l.faces.Laid {
 		if f.Face != parts.FirstEnd && f.Face != parts.SecondEnd {

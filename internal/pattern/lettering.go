@@ -16,7 +16,7 @@ import (
 
 // Heights of capitals, in millimetres, after ISO 3098.
 const (
-	small  Length = 2.2
+	small  Length = 2.5 // as high as normal, in plain letters: nothing smaller is read at the bench
 	normal Length = 2.5
 	large  Length = 3.5
 	title  Length = 7

@@ -29,18 +29,20 @@ func (l *layout) shows(b outline.Box) bool {
 			return true
 		}
 	}
-	for _, p := range l.drawing.Paths {
-		for _, s := range p.Segments() {
-			if s.Bulge == 0 && s.A.Y == s.B.Y {
-				if b.Holds(outline.Box{Min: s.A, Max: s.A}) || b.Holds(outline.Box{Min: s.B, Max: s.B}) {
-					return true
-				}
-			} else if s.Crosses(b) {
-				return true
-			}
+	return slices.ContainsFunc(l.inked(), func(s boxed) bool {
+		if s.Bulge == 0 && s.A.Y == s.B.Y {
+			return b.Holds(outline.Box{Min: s.A, Max: s.A}) || b.Holds(outline.Box{Min: s.B, Max: s.B})
 		}
+		return s.crosses(b)
+	})
+}
+
+// inked are all lines of the drawing so far.
+func (l *layout) inked() []boxed {
+	for ; l.boxedTo < len(l.drawing.Paths); l.boxedTo++ {
+		l.boxed = append(l.boxed, boxedLines(l.drawing.Paths[l.boxedTo])...)
 	}
-	return false
+	return l.boxed
 }
 
 // plain are the sheets that show nothing to set out: words had better not call for them.

@@ -23,6 +23,7 @@ type Paper struct {
 	Name          string
 	Width, Height Length
 	Feed          Feed
+	Printer       Printer // what is known of the printer; nothing where it prints true
 }
 
 // Papers are the sheets known by name. A sizes: ISO 216. The others are inch
@@ -84,7 +85,7 @@ func (e *PaperError) Error() string {
 const (
 	bare      = 8   // no mark nearer the paper's edge
 	stripHigh = 27  // the strip along the foot: bars, sheet letter, title
-	barWide   = 10  // the strip up the left with the upright bar
+	barWide   = 11  // the strip up the left with the upright bars
 	overlap   = 12  // that the next sheet lies over this one
 	leastFold = 60  // the least useful step from sheet to sheet
 	leastFoot = 205 // the least width that holds the bars and NEAR side by side
@@ -98,6 +99,9 @@ const longestRoll = 200 * quantity.Inch
 func (p Paper) check() error {
 	const leastSide = bare + 100 + stripHigh + bare + 5
 	wide := 2*bare + barWide + overlap + leastFold
+	if err := p.Printer.check(); err != nil {
+		return err
+	}
 	switch {
 	case !(p.Width >= max(leastSide, Length(wide))):
 		return &PaperError{p, fmt.Sprintf("the 100 mm check bars and the title need at least %d mm each way", max(leastSide, wide))}

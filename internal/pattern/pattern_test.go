@@ -47,8 +47,8 @@ func TestSameVehicleGivesTheSameBytes(t *testing.T) {
 		for _, f := range WorkedFaces(i) {
 			a.Reset()
 			b.Reset()
-			require.NoError(t, WriteDXF(&a, wagon(i), i, f))
-			require.NoError(t, WriteDXF(&b, wagon(i), i, f))
+			require.NoError(t, WriteDXF(&a, wagon(i), i, f, 0))
+			require.NoError(t, WriteDXF(&b, wagon(i), i, f, 0))
 			require.Equal(t, a.String(), b.String())
 		}
 	}
@@ -91,7 +91,7 @@ func TestNoWordsRunIntoWordsOrLines(t *testing.T) {
 		{"A3", quantity.Inches},
 		{"Letter", quantity.Inches},
 		{"roll 36 in", quantity.Inches},
-		{"roll 6 in", quantity.Inches},
+		{"roll 18 in", quantity.Inches},
 	} {
 		for _, i := range samples() {
 			v := wagon(i)
@@ -218,7 +218,7 @@ func TestSmallPaperServes(t *testing.T) {
 func TestFaceWithoutWorkHasNoFile(t *testing.T) {
 	var b bytes.Buffer
 	var none *FaceError
-	require.ErrorAs(t, WriteDXF(&b, wagon(slat()), slat(), parts.Under), &none)
+	require.ErrorAs(t, WriteDXF(&b, wagon(slat()), slat(), parts.Under, 0), &none)
 	require.Zero(t, b.Len())
 }
 
@@ -227,7 +227,7 @@ func TestNothingToDrawIsRefused(t *testing.T) {
 	bare := &vehicle.Item{Number: 1, Name: "sill"}
 	require.ErrorContains(t, Write(&b, wagon(bare), bare, paperNamed(t, "A4")), "no shape")
 	require.ErrorContains(t, WriteSVG(&b, wagon(bare), bare), "no shape")
-	require.ErrorContains(t, WriteDXF(&b, wagon(bare), bare, parts.Upper), "no shape")
+	require.ErrorContains(t, WriteDXF(&b, wagon(bare), bare, parts.Upper, 0), "no shape")
 	for _, long := range []Length{0, Length(math.NaN()), Length(math.Inf(1)), 1e9} {
 		i := slat()
 		i.Stick.Body = parts.Square(long, 60, 20)

@@ -34,7 +34,7 @@ func writePDF(w io.Writer, v *vehicle.Vehicle, item *vehicle.Item, all []sheet) 
 	if err != nil {
 		return err
 	}
-	doc := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: float64(all[0].size.X), Ht: float64(all[0].size.Y)}})
+	doc := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: all[0].paper()})
 	day := v.Date
 	if day.IsZero() {
 		day = time.Unix(0, 0)
@@ -50,12 +50,12 @@ func writePDF(w io.Writer, v *vehicle.Vehicle, item *vehicle.Item, all []sheet) 
 	doc.AddUTF8FontFromBytes("go", "", bytes.Clone(fontFile(outline.Plain)))
 	doc.AddUTF8FontFromBytes("go", "B", bytes.Clone(fontFile(outline.Bold)))
 	for _, s := range all {
-		doc.AddPageFormat("P", fpdf.SizeType{Wd: float64(s.size.X), Ht: float64(s.size.Y)})
+		doc.AddPageFormat("P", s.paper())
 		doc.Bookmark(s.letter, 0, 0)
-		p := press{doc, l, float64(s.size.Y)}
+		p := press{doc, l, s.size.Y, s.growth}
 		for _, n := range s.panes {
-			b := n.window
-			doc.ClipRect(float64(b.Min.X), p.high-float64(b.Max.Y), float64(b.Width()), float64(b.Height()), false)
+			x, y := p.on(form.Point{X: n.window.Min.X, Y: n.window.Max.Y})
+			doc.ClipRect(x, y, float64(n.window.Width()*s.growth.X), float64(n.window.Height()*s.growth.Y), false)
 			p.drawing(n.seen)
 			doc.ClipEnd()
 		}
@@ -64,11 +64,23 @@ func writePDF(w io.Writer, v *vehicle.Vehicle, item *vehicle.Item, all []sheet) 
 	return doc.Output(w)
 }
 
+// paper is the size of the page, drawn larger or smaller than it is to measure
+// where the printer is out.
+func (s sheet) paper() fpdf.SizeType {
+	return fpdf.SizeType{Wd: float64(s.size.X * s.growth.X), Ht: float64(s.size.Y * s.growth.Y)}
+}
+
 // A press prints drawings on the page under it. A PDF here counts y downwards.
 type press struct {
-	doc  *fpdf.Fpdf
-	l    *lettering
-	high float64
+	doc    *fpdf.Fpdf
+	l      *lettering
+	high   Length
+	growth form.Point
+}
+
+// on is a place of the sheet on the page.
+func (p press) on(at form.Point) (x, y float64) {
+	return float64(at.X * p.growth.X), float64((p.high - at.Y) * p.growth.Y)
 }
 
 func (p press) drawing(d outline.Drawing) {
@@ -83,8 +95,9 @@ func (p press) drawing(d outline.Drawing) {
 		if t.Weight == outline.Bold {
 			style = "B"
 		}
-		p.doc.SetFont("go", style, float64(p.l.em(t.Height, t.Weight))*72/25.4)
-		p.doc.Text(float64(t.At.X), p.high-float64(t.At.Y), t.Words)
+		p.doc.SetFont("go", style, float64(p.l.em(t.Height, t.Weight)*p.growth.X)*72/25.4)
+		x, y := p.on(t.At)
+		p.doc.Text(x, y, t.Words)
 	}
 }
 
@@ -127,7 +140,7 @@ func (p press) path(t outline.Path) {
 		return
 	}
 	p.pen(t.Pen)
-	p.doc.MoveTo(float64(t.Run[0].X), p.high-float64(t.Run[0].Y))
+	p.doc.MoveTo(p.on(t.Run[0].Point))
 	for _, s := range t.Segments() {
 		p.segment(s)
 	}
@@ -146,7 +159,7 @@ func (p press) path(t outline.Path) {
 func (p press) segment(s outline.Segment) {
 	a, ok := s.Arc()
 	if !ok {
-		p.doc.LineTo(float64(s.B.X), p.high-float64(s.B.Y))
+		p.doc.LineTo(p.on(s.B))
 		return
 	}
 	n := max(1, int(math.Ceil(math.Abs(a.Turn)/(math.Pi/4)-1e-9)))
@@ -158,7 +171,10 @@ func (p press) segment(s outline.Segment) {
 		if i == n-1 {
 			end = s.B
 		}
-		p.doc.CurveBezierCubicTo(float64(c0.X), p.high-float64(c0.Y), float64(c1.X), p.high-float64(c1.Y), float64(end.X), p.high-float64(end.Y))
+		x0, y0 := p.on(c0)
+		x1, y1 := p.on(c1)
+		x, y := p.on(end)
+		p.doc.CurveBezierCubicTo(x0, y0, x1, y1, x, y)
 	}
 }
 

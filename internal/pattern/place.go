@@ -19,6 +19,7 @@ type label struct {
 	within outline.Box       // where it may stand
 	wish   form.Point        // where its lower left corner would best stand, without an anchor
 	inside []outline.Segment // an outline its middle must stand in; nil for anywhere
+	off    []outline.Box     // where it may not stand: faces that it is not about
 	home   outline.Box       // where it had best stand: on its own face
 	need   need
 }
@@ -28,21 +29,54 @@ type need int
 
 const (
 	wanted need = iota
-	spare       // said elsewhere too: left out where there is no room
+	spare       // said elsewhere too: left out where there is no room near by
 )
+
+// dearest is what the place of a spare label may cost.
+const dearest = 45
 
 // A crowd is what labels keep clear of, and what they had better avoid.
 type crowd struct {
-	lines []outline.Segment
+	lines []boxed
 	boxes []outline.Box
-	avoid []outline.Box     // joints and plain sheets
+	avoid []outline.Box     // joints
+	shun  []outline.Box     // sheets that would not be printed but for words on them
 	folds []outline.Segment // the joining lines: no label lies across one
 	clear Length            // what is left between words and anything else
+	rule  leading
+}
+
+// A leading says whether a leader may run through words.
+type leading int
+
+const (
+	roundWords   leading = iota
+	throughWords         // where there is no other way left
+)
+
+// A boxed line knows its box: most lines are far from where one looks.
+type boxed struct {
+	outline.Segment
+	box outline.Box
+}
+
+func boxedLines(p outline.Path) []boxed {
+	var out []boxed
+	for _, s := range p.Segments() {
+		out = append(out, boxed{s, s.Bounds()})
+	}
+	return out
+}
+
+// crosses reports whether any of the line lies inside a box.
+func (s boxed) crosses(b outline.Box) bool {
+	return s.box.Grown(1e-9).Meets(b) && s.Crosses(b)
 }
 
 const (
 	clearance    = 1.2 // between words and anything else on a sheet, in millimetres
 	dodge        = 70  // what standing in a place to avoid costs, in millimetres of leader
+	waste        = 150 // what standing on a sheet costs that is not needed otherwise
 	strike       = 400 // what a leader through words costs
 	crossing     = 9   // what a leader over another line costs
 	abroad       = 22  // what standing off its own face costs
@@ -54,10 +88,10 @@ const (
 // add takes a drawing into the crowd.
 func (c *crowd) add(d outline.Drawing) {
 	for _, p := range d.Paths {
-		c.lines = append(c.lines, p.Segments()...)
+		c.lines = append(c.lines, boxedLines(p)...)
 	}
 	for _, k := range d.Circles {
-		c.lines = append(c.lines, outline.Path{Closed: true, Run: k.Halves()}.Segments()...)
+		c.lines = append(c.lines, boxedLines(outline.Path{Closed: true, Run: k.Halves()})...)
 	}
 	for _, t := range d.Texts {
 		c.boxes = append(c.boxes, textBox(t))
@@ -80,7 +114,7 @@ func (c *crowd) free(b outline.Box) bool {
 		return false
 	}
 	for _, s := range c.lines {
-		if s.Crosses(b) {
+		if s.crosses(b) {
 			return false
 		}
 	}
@@ -113,10 +147,13 @@ func (c *crowd) placeAmong(settings []label, candidates func(label) []form.Point
 	var spot outline.Box
 	var line *outline.Segment
 	cost := math.Inf(1)
+	if settings[0].need == spare && settings[0].anchor != nil {
+		cost = dearest
+	}
 	for i, l := range settings {
 		for _, at := range candidates(l) {
 			box := outline.Box{Min: at, Max: form.Point{X: at.X + l.size.X, Y: at.Y + l.size.Y}}
-			if !l.within.Holds(box) {
+			if !l.within.Holds(box) || slices.ContainsFunc(l.off, box.Meets) {
 				continue
 			}
 			price, leader := c.price(l, box, cost-narrower*float64(i))
@@ -179,6 +216,11 @@ func (c *crowd) price(l label, box outline.Box, enough float64) (float64, *outli
 			sum += dodge
 		}
 	}
+	for _, a := range c.shun {
+		if a.Meets(box) {
+			sum += waste
+		}
+	}
 	if l.anchor == nil {
 		return sum + float64(distance(box.Min, l.wish)), nil
 	}
@@ -197,6 +239,9 @@ func (c *crowd) price(l label, box outline.Box, enough float64) (float64, *outli
 	}
 	for _, b := range c.boxes {
 		if s.Crosses(b) {
+			if c.rule == roundWords {
+				return math.Inf(1), &s
+			}
 			sum += strike
 		}
 	}
@@ -204,8 +249,8 @@ func (c *crowd) price(l label, box outline.Box, enough float64) (float64, *outli
 }
 
 // crosses reports whether a leader runs over a line; touching with its end does not count.
-func crosses(leader, o outline.Segment) bool {
-	if !outline.Spanning(leader.A, leader.B).Grown(0.01).Meets(o.Bounds().Grown(0.01)) {
+func crosses(leader outline.Segment, o boxed) bool {
+	if !outline.Spanning(leader.A, leader.B).Grown(0.01).Meets(o.box.Grown(0.01)) {
 		return false
 	}
 	const sag = 0.5

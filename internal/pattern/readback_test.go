@@ -41,7 +41,7 @@ func readPage(t *testing.T, pdf string, page int) []found {
 		}
 		require.NoError(t, err)
 		if e, ok := tok.(xml.StartElement); ok && e.Name.Local == "path" {
-			if a := attributes(e); strings.Contains(a["style"], "stroke-width") || a["stroke-width"] != "" {
+			if a := attributes(e); a["d"] != "" {
 				out = append(out, figure(t, a["d"], a["transform"]))
 			}
 		}

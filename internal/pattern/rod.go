@@ -18,7 +18,8 @@ const rodFrom = 3 * quantity.Foot
 const (
 	rodHigh  Length = 26 // of a strip
 	rodTick  Length = 5
-	rodTrim  Length = 3 // between strips, to cut in
+	rodTrim  Length = 3                                          // between strips, to cut in
+	rodStrip Length = bare + stripHigh + 3 + 102 + 4 + 26 + bare // of a roll: the rod over the upright bars
 	rodWords        = small
 )
 
@@ -31,11 +32,14 @@ type station struct {
 // rod makes the sheets of strips that join into a rod: the whole length with every
 // station, to be pasted on a lath and carried to the wood. A short part has none.
 func (l *layout) rod() []sheet {
-	long, _, _ := l.item.Stick.Body.Box()
-	if long < rodFrom || l.grid.cols == 1 {
+	long := l.rodLong()
+	if _, bent := l.item.Stick.Body.(parts.Bent); long < rodFrom && !bent {
 		return nil
 	}
-	page := pageFor(l.paper, flat, outline.Box{Max: form.Point{X: long}})
+	page := pageFor(l.paper, flat, outline.Box{Max: form.Point{X: long + sideRoom + overlap}})
+	if l.strips() {
+		page.Y = min(page.Y, rodStrip) // no more of the roll than it takes
+	}
 	on := l.grid.onPage()
 	step := page.X - 2*bare - barWide - overlap
 	strips := max(1, int(math.Ceil(float64((long+sideRoom)/step)-1e-9)))
@@ -46,15 +50,26 @@ func (l *layout) rod() []sheet {
 	perSheet := max(1, int((page.Y-bare-on.Y)/(rodHigh+rodTrim)))
 	var out []sheet
 	for first := 0; first < strips; first += perSheet {
-		s := sheet{letter: fmt.Sprintf("R%d", len(out)+1), size: page}
+		s := sheet{letter: fmt.Sprintf("R%d", len(out)+1), size: page, growth: l.paper.Printer.growth(flat)}
 		for n := first; n < min(strips, first+perSheet); n++ {
 			y := page.Y - bare - Length(n-first+1)*(rodHigh+rodTrim) + rodTrim
 			s.panes = append(s.panes, l.strip(d, n, strips, step, form.Point{X: on.X, Y: y}))
 		}
-		s.frame = l.frame(page, s.letter, "the rod: cut out the strips, join them by their diamonds, paste them on a lath")
+		s.frame = l.frame(page, l.paper.Printer, s.letter, l.rodSays(strips))
 		out = append(out, s)
 	}
 	return out
+}
+
+// rodLong is the length that the rod shows: of the straight blank, where the part
+// is bent out of one.
+func (l *layout) rodLong() Length {
+	blank := l.item.Stick.Body.Blank()
+	if blank.Making == parts.Steamed {
+		return blank.Long
+	}
+	long, _, _ := l.item.Stick.Body.Box()
+	return long
 }
 
 // strip is the n-th strip of a rod in its place on a sheet.
@@ -70,10 +85,22 @@ func (l *layout) strip(d outline.Drawing, n, strips int, step Length, at form.Po
 		}
 		x := Length(j) * step
 		seen.Line(guide(), outline.Join, form.Point{X: x}, form.Point{X: x, Y: rodHigh})
-		seen.Add(l.diamond(form.Point{X: x, Y: rodHigh - diamondReach - 1}, upright, fmt.Sprint(j), fmt.Sprint(j+1)))
+		seen.Add(l.diamond(form.Point{X: x, Y: rodHigh - diamondReach - 1}, upright, letterGaps()[0], fmt.Sprint(j), fmt.Sprint(j+1)))
 	}
 	by := form.Point{X: at.X - w.Min.X, Y: at.Y}
 	return pane{w.Shifted(by), seen.Shifted(by)}
+}
+
+// rodSays is what to do with the rod.
+func (l *layout) rodSays(strips int) string {
+	what := "rod"
+	if l.item.Stick.Body.Blank().Making == parts.Steamed {
+		what = "rod of the straight blank"
+	}
+	if strips == 1 {
+		return what + ", in one piece: paste it on a lath"
+	}
+	return what + ": join the strips by their diamonds, paste on a lath"
 }
 
 // rodDrawing draws the whole rod: its edge along y = 0, a tick at each station,
@@ -125,11 +152,19 @@ func (l *layout) stations(long Length) []station {
 		{0, l.item.FaceWords(parts.FirstEnd)},
 		{long, firm(l.size(long)) + " " + l.item.FaceWords(parts.SecondEnd)},
 	}
+	if b, bent := l.item.Stick.Body.(parts.Bent); bent {
+		return ordered(append(all, l.bentStations(b)...))
+	}
 	for _, op := range l.item.Stick.Operations() {
 		for _, x := range stationsOf(op, long) {
 			all = append(all, station{x, l.size(x) + " " + op.Ref + l.queried(op.Ref)})
 		}
 	}
+	return ordered(all)
+}
+
+// ordered puts stations in order from the first end; those at one place are one.
+func ordered(all []station) []station {
 	slices.SortStableFunc(all, func(a, b station) int { return cmp.Compare(a.at, b.at) })
 	var out []station
 	for _, s := range all {
@@ -155,27 +190,22 @@ func (l *layout) queried(ref string) string {
 // stationsOf are the places along the wood of one operation: the middle of a hole,
 // both sides of a housing or notch, the shoulder of a tenon.
 func stationsOf(op parts.Operation, long Length) []Length {
-	size := func(names ...string) Length {
-		for _, m := range op.Sizes {
-			if slices.Contains(names, m.Name) {
-				return m.Value
-			}
-		}
-		return 0
-	}
 	switch {
 	case op.Work == parts.Tenoning && op.Face == parts.FirstEnd:
-		return []Length{size("long")}
+		return []Length{sized(op, "long")}
 	case op.Work == parts.Tenoning && op.Face == parts.SecondEnd:
-		return []Length{long - size("long")}
+		return []Length{long - sized(op, "long")}
 	case op.Face == parts.FirstEnd || op.Face == parts.SecondEnd || op.Work >= parts.Tenoning:
 		return nil
 	case op.Work == parts.Boring:
 		return []Length{op.At.X}
 	}
-	half := size("long", "wide") / 2
-	if op.Work == parts.LettingIn {
-		half = size("wide") / 2
+	half := sized(op, "long", "wide") / 2
+	switch op.Work {
+	case parts.LettingIn:
+		half = sized(op, "wide") / 2
+	case parts.Notching:
+		half = notched(op, long) / 2
 	}
 	return []Length{op.At.X - half, op.At.X + half}
 }

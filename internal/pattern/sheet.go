@@ -15,7 +15,8 @@ import (
 // and y up from its lower left corner.
 type sheet struct {
 	letter string
-	size   form.Point
+	size   form.Point // as it measures when printed
+	growth form.Point // how much larger it is drawn, for a printer that is out
 	panes  []pane
 	frame  outline.Drawing // what stands round the panes
 }
@@ -35,6 +36,11 @@ func sheets(v *vehicle.Vehicle, item *vehicle.Item, p Paper) ([]sheet, error) {
 	if err != nil {
 		return nil, err
 	}
+	return l.sheets()
+}
+
+// sheets are the key, the rods and the sheets of a settled layout.
+func (l *layout) sheets() ([]sheet, error) {
 	out := append(l.key(), l.rods...)
 	n := 0
 	for r := range l.grid.rows {
@@ -87,14 +93,14 @@ func (l *lettering) legible(s sheet) error {
 
 // sheet cuts one sheet out of the drawing.
 func (l *layout) sheet(row, col int, counted string) sheet {
-	s := sheet{letter: letter(row, col), size: l.grid.page}
+	s := sheet{letter: letter(row, col), size: l.grid.page, growth: l.paper.Printer.growth(l.way)}
 	on := l.grid.onPage()
 	w := l.grid.window(row, col)
 	drawn := within(l.drawing, w)
 	drawn.Add(l.joins(row, col))
 	by := form.Point{X: on.X - w.Min.X, Y: on.Y - w.Min.Y}
 	s.panes = []pane{{w.Shifted(by), drawn.Shifted(by)}}
-	s.frame = l.frame(s.size, s.letter, counted+l.where(col))
+	s.frame = l.frame(s.size, l.paper.Printer, s.letter, counted+l.where(col))
 	return s
 }
 
@@ -122,11 +128,22 @@ func within(d outline.Drawing, b outline.Box) outline.Drawing {
 // where says between which places along the wood a sheet stands, so that it can
 // be laid by rule where its neighbour is plain.
 func (l *layout) where(col int) string {
+	if l.rim != nil {
+		return "whole rim, outer side · " + l.joinedAt(col)
+	}
+	return l.joinedAt(col)
+}
+
+func (l *layout) joinedAt(col int) string {
 	if l.grid.cols == 1 {
-		return "the whole length is on this sheet"
+		return "from end to end on this sheet"
 	}
 	left, right := l.grid.left+Length(col)*l.grid.stepX, l.grid.left+Length(col+1)*l.grid.stepX
 	from := " from the " + l.item.FaceWords(parts.FirstEnd)
+	if l.rim != nil {
+		left, right = left+l.rim.Back, right+l.rim.Back
+		from = " from the rim's left edge"
+	}
 	switch col {
 	case 0:
 		return "right joining line " + l.jointAt(right) + from
@@ -137,23 +154,23 @@ func (l *layout) where(col int) string {
 }
 
 // jointAt is where a joining line stands. One at an odd figure is told in
-// millimetres alone: a fraction of an inch would round it.
+// millimetres: a fraction of an inch would round it.
 func (l *layout) jointAt(x Length) string {
 	if l.grid.round == 0 {
 		return firm(quantity.Format(x, quantity.Millimetres))
 	}
-	return l.both(x)
+	return l.size(x)
 }
 
 // frame is the strip along the foot and the one up the left: bars, letter, title.
-func (l *layout) frame(size form.Point, name, where string) outline.Drawing {
+func (l *layout) frame(size form.Point, printer Printer, name, where string) outline.Drawing {
 	var d outline.Drawing
 	d.Line(guide(), outline.Thin, form.Point{X: bare, Y: bare + stripHigh - 1.5}, form.Point{X: size.X - bare, Y: bare + stripHigh - 1.5})
 	top := Length(bare + stripHigh - 3)
 	const bars = 102
-	d.Add(l.bar(form.Point{X: bare, Y: top - 5}, 100, 10, "100 mm: measure both bars before you saw"))
+	d.Add(l.bar(form.Point{X: bare, Y: top - 5}, 100, 10, barWords(printer)))
 	d.Add(l.bar(form.Point{X: bare, Y: top - 11}, 4*quantity.Inch, 8, "4 in"))
-	d.Add(l.uprightBar(form.Point{X: bare + 1, Y: bare + stripHigh + 3}))
+	d.Add(l.uprightBars(form.Point{X: bare + 0.3, Y: bare + stripHigh + 3}))
 	right := size.X - bare
 	if h := l.hand(); h != "" {
 		w := l.width(h, hands, outline.Bold)

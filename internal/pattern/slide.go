@@ -26,7 +26,6 @@ func (l *layout) slide(box outline.Box) {
 		}
 	}
 	l.grid = best
-	l.need()
 }
 
 // jointPrice is what a place of the grid costs: sheets above all, then work that a
@@ -40,10 +39,8 @@ func (l *layout) jointPrice() float64 {
 				sum += cutCost
 			}
 		}
-		for _, p := range l.drawing.Paths {
-			for _, s := range p.Segments() {
-				sum += closeness(s, j)
-			}
+		for _, s := range l.inked() {
+			sum += closeness(s.Segment, j)
 		}
 	}
 	return sum

@@ -54,7 +54,7 @@ func whole(v *vehicle.Vehicle, item *vehicle.Item) (sheet, error) {
 	if err := l.settle(); err != nil {
 		return sheet{}, err
 	}
-	s := l.sheet(0, 0, "")
+	s := l.sheet(0, 0, "") // a screen has no printer to put right
 	return s, letters.legible(s)
 }
 

@@ -16,19 +16,6 @@ type teller struct {
 	item *vehicle.Item
 }
 
-// what is what an operation makes. Work on an edge is called by the faces that
-// meet there, in the part's own frame: they are put as the joiner sees them.
-func (t teller) what(op parts.Operation) string {
-	if op.Work != parts.Chamfering && op.Work != parts.Rounding {
-		return op.What
-	}
-	var pairs []string
-	for _, f := range parts.Faces() {
-		pairs = append(pairs, f.String(), strings.TrimSuffix(t.item.FaceWords(f), " face"))
-	}
-	return strings.NewReplacer(pairs...).Replace(op.What)
-}
-
 // size is a length in the vehicle's unit.
 func (t teller) size(l Length) string { return firm(quantity.Format(l, t.v.Unit)) }
 
@@ -86,11 +73,11 @@ func (t teller) gauged(f parts.Face, at form.Point, high Length) (Length, parts.
 // operation is an operation in words: what is done, its sizes, and its note.
 func (t teller) operation(op parts.Operation) string {
 	var b strings.Builder
-	switch what, work := t.what(op), op.Work.String(); {
+	switch what, work := t.item.WorkWords(op), op.Work.String(); {
 	case strings.HasPrefix(op.Ref, what):
 		b.WriteString(work) // its name says what it is
-	case strings.HasPrefix(what, work[:4]):
-		b.WriteString(what) // the word is in it already
+	case op.Work == parts.Boring || strings.HasPrefix(what, work[:4]):
+		b.WriteString(what) // the word is in it already, or nobody needs it
 	default:
 		b.WriteString(work + ": " + what)
 	}

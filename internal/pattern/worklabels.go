@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"math"
 	"strings"
 
 	"lostwood/internal/outline"
@@ -13,16 +14,22 @@ import (
 func (l *layout) work(f outline.Laid) [][]label {
 	var out [][]label
 	for _, group := range grouped(f.Marks) {
-		lines, query := l.workWords(f, group)
+		lines, query, need := l.workWords(f, group)
 		if len(lines) == 0 {
 			continue
 		}
-		a := anchorOf(group).Shifted(f.At)
 		var settings []label
-		for _, room := range labelRooms() {
-			b := l.block(l.broken(lines, room), 1.3)
-			b.query, b.anchor, b.within, b.home = query, &a, l.everywhere(), f.Extent
-			settings = append(settings, b)
+		for n, about := range anchorsOf(group) {
+			a := about.Shifted(f.At)
+			rooms := labelRooms()
+			if n > 0 {
+				rooms = rooms[:1]
+			}
+			for _, room := range rooms {
+				b := l.block(l.broken(lines, room), 1.3)
+				b.query, b.anchor, b.within, b.home, b.need = query, &a, l.everywhere(), f.Extent, need
+				settings = append(settings, b)
+			}
 		}
 		out = append(out, settings)
 	}
@@ -45,47 +52,61 @@ func grouped(marks []parts.Mark) [][]parts.Mark {
 	return out
 }
 
-// workWords are what stands beside one piece of work on one face.
-func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, query bool) {
+// workWords are what stands beside one piece of work on one face. Of edges and
+// tenons that are told of elsewhere a face can do without the words.
+func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, query bool, need need) {
 	ref := group[0].Ref
 	for _, op := range l.item.Stick.Operations() {
 		if op.Ref != ref || op.Face != f.Face {
 			continue
 		}
 		if len(lines) > 0 {
-			lines = append(lines, line{l.brief(op, l.what(op)), small, outline.Bold})
+			lines = append(lines, line{l.brief(op, l.item.WorkWords(op)), small, outline.Bold})
 			continue
 		}
-		what := l.what(op)
-		if strings.HasPrefix(ref, what) {
+		what := l.item.WorkWords(op)
+		if called(ref, what) {
 			what = "" // the work is called by what it is
 		}
 		lines = []line{{ref + ": " + l.brief(op, what), normal, outline.Bold}}
-		for _, s := range l.stands(op) {
+		for _, s := range append(l.stands(op), l.guesses(op)...) {
 			lines = append(lines, line{s.words, small, outline.Plain})
 			query = query || s.queried
 		}
+		for _, words := range append(l.gauges(op), l.leaves(op)...) {
+			lines = append(lines, line{words, small, outline.Plain})
+		}
 	}
 	if len(lines) > 0 {
-		return lines, query
+		return lines, query, wanted
+	}
+	if group[0].Work >= parts.Tenoning {
+		need = spare
 	}
 	for _, m := range group {
 		switch {
 		case m.Stroke == parts.Seen:
-			return []line{{named(ref, m.Label), small, outline.Plain}}, false
+			return []line{{named(ref, m.Label), small, outline.Plain}}, false, need
 		case m.Centre != nil:
-			return []line{{named(ref+" leaves here", m.Label), small, outline.Plain}}, false
+			return []line{{named(ref+" leaves here", m.Label), small, outline.Plain}}, false, need
 		}
 	}
-	return nil, false
+	return nil, false, need
 }
 
 // named is a piece of work by its name and by what it is, once where they are the same.
 func named(ref, what string) string {
-	if strings.HasPrefix(ref, what) {
+	if called(ref, what) {
 		return ref
 	}
 	return ref + ": " + what
+}
+
+// called reports whether a piece of work is called by what it is: "chamfer 1",
+// "housing for the near reach".
+func called(ref, what string) bool {
+	word, _, _ := strings.Cut(what, " ")
+	return word != "" && strings.HasPrefix(ref, word) || strings.HasPrefix(ref, what)
 }
 
 // A stand is one measure of where work stands.
@@ -122,33 +143,44 @@ func (t teller) stand(s quantity.Size, from parts.Face) stand {
 	return stand{words + ", " + s.Known.String(), false}
 }
 
-// anchorOf is what a label's leader points at: the hole, or a place on the line
-// of larger work.
-func anchorOf(group []parts.Mark) outline.Box {
+// anchorsOf are what a label's leader may point at, best first: the hole, all of
+// small work, or places on the line of larger work.
+func anchorsOf(group []parts.Mark) []outline.Box {
 	const large = 45
 	var d outline.Drawing
 	for _, m := range group {
 		if m.Centre != nil && m.Diameter > 0 {
-			return outline.Around(*m.Centre, m.Diameter/2)
+			return []outline.Box{outline.Around(*m.Centre, m.Diameter/2)}
 		}
 		d.Paths = append(d.Paths, outline.Path{Run: m.Path, Closed: m.Closed})
 	}
 	b, ok := d.Bounds()
 	if !ok || b.Width() < large && b.Height() < large {
-		return b
+		return []outline.Box{b}
 	}
+	var out []outline.Box
+	for _, at := range placesOn(d, b) {
+		out = append(out, outline.Box{Min: at, Max: at})
+	}
+	return out
+}
+
+// placesOn are places on the piece of a drawing's lines that passes nearest to its
+// middle: half way along, and on either side of that.
+func placesOn(d outline.Drawing, b outline.Box) []form.Point {
 	c := form.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
-	best := d.Paths[0].Run[0].Point
+	var best outline.Segment
+	least := Length(math.Inf(1))
 	for _, p := range d.Paths {
 		for _, s := range p.Segments() {
-			mid := form.Point{X: (s.A.X + s.B.X) / 2, Y: (s.A.Y + s.B.Y) / 2}
-			if a, isArc := s.Arc(); isArc {
-				mid = a.At(0.5)
-			}
-			if distance(mid, c) < distance(best, c) {
-				best = mid
+			if off := distance(s.At(0.5), c); off < least {
+				best, least = s, off
 			}
 		}
 	}
-	return outline.Box{Min: best, Max: best}
+	var out []form.Point
+	for _, share := range [...]float64{0.5, 0.4, 0.6, 0.25, 0.75} {
+		out = append(out, best.At(share))
+	}
+	return out
 }

@@ -30,6 +30,8 @@ func (b *builder) build(v form.Volume, where string) node {
 		return b.leaf(where+"prism", v)
 	case form.Revolved:
 		return b.leaf(where+"turned piece", v)
+	case form.Oval:
+		return b.leaf(where+"oval", v)
 	case form.Half:
 		return b.leaf(where+"half space", v)
 	case form.Union:
@@ -39,7 +41,7 @@ func (b *builder) build(v form.Volume, where string) node {
 	case form.Difference:
 		return node{op: difference, kids: append([]node{b.build(v.From, where)}, b.members(where, "cut", v.Cut)...)}
 	}
-	b.fault(where+"volume", "there is no shape here", "give a prism, a turned piece or a half space")
+	b.fault(where+"volume", "there is no shape here", "give a prism, a turned piece, an oval or a half space")
 	return node{}
 }
 
@@ -63,6 +65,8 @@ func (b *builder) leaf(where string, v form.Volume) node {
 		l = b.prism(where, v)
 	case form.Revolved:
 		l = b.revolved(where, v)
+	case form.Oval:
+		l = b.ovalLeaf(where, v)
 	case form.Half:
 		l = b.half(where, v)
 	}
@@ -152,8 +156,8 @@ func (b *builder) turned(l *Leaf, e *Edge) int {
 	return b.surface(l.turnedOf(e))
 }
 
-// framed starts a leaf with a frame and an outline.
-func (b *builder) framed(where string, shape form.Volume, f form.Frame, p form.Profile) *Leaf {
+// stood starts a leaf in a frame.
+func (b *builder) stood(where string, shape form.Volume, f form.Frame) *Leaf {
 	u, v := direction(f.U), direction(f.V)
 	square := math.Abs(u.Length()-1) < 1e-6 && math.Abs(v.Length()-1) < 1e-6 && math.Abs(u.Dot(v)) < 1e-6
 	if !square || !finite(float64(f.Origin.X), float64(f.Origin.Y), float64(f.Origin.Z)) {
@@ -161,13 +165,21 @@ func (b *builder) framed(where string, shape form.Volume, f form.Frame, p form.P
 			"give two directions of length one at right angles")
 		return nil
 	}
-	o := b.outline(where, p)
-	if o == nil {
-		return nil
-	}
 	u = u.Normalize()
 	w := u.Cross(v).Normalize()
-	return &Leaf{Shape: shape, origin: position(f.Origin), u: u, v: w.Cross(u), w: w, outline: o}
+	return &Leaf{Shape: shape, origin: position(f.Origin), u: u, v: w.Cross(u), w: w}
+}
+
+// framed starts a leaf with a frame and an outline.
+func (b *builder) framed(where string, shape form.Volume, f form.Frame, p form.Profile) *Leaf {
+	l := b.stood(where, shape, f)
+	if l == nil {
+		return nil
+	}
+	if l.outline = b.outline(where, p); l.outline == nil {
+		return nil
+	}
+	return l
 }
 
 func (b *builder) outline(where string, p form.Profile) outline {

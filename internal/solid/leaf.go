@@ -8,21 +8,22 @@ import (
 	"lostwood/parts/form"
 )
 
-// A Face is one face of a leaf: a side for each edge of its profile, in order,
-// then its two ends.
+// A Face is one face of a leaf: a side for each edge of its profile (an oval
+// has one), in order, then its two ends.
 type Face struct {
 	Surface int // index into the solid's surfaces, or NoSurface
 }
 
 // A Leaf is one piece the solid is combined from.
 type Leaf struct {
-	Shape form.Volume // a Prism, a Revolved or a Half
+	Shape form.Volume // a Prism, a Revolved, an Oval or a Half
 	Faces []Face
 
 	origin, u, v, w v3.Vec
 	outline         outline
 	from, to        float64 // a prism's ends along w
 	sweep           float64 // a turned piece's angle
+	oval            *oval
 
 	near func(v3.Vec) (d float64, q v3.Vec, face int)
 }
@@ -126,8 +127,11 @@ func (l *Leaf) gradient(p v3.Vec, d float64, q v3.Vec, face int) v3.Vec {
 
 // outward is the direction out of the leaf at a place on one of its faces.
 func (l *Leaf) outward(q v3.Vec, face int) v3.Vec {
-	if _, ok := l.Shape.(form.Half); ok {
+	switch l.Shape.(type) {
+	case form.Half:
 		return l.w
+	case form.Oval:
+		return l.outOfOval(q, face)
 	}
 	at, z := l.local(q)
 	_, turned := l.Shape.(form.Revolved)

@@ -1,11 +1,11 @@
 // Package solid turns a [form.Volume] into a distance field that keeps its
 // exact surfaces.
 //
-// A [Solid] is a tree of our own over the form's prisms, turned pieces and half
-// spaces. It satisfies sdfx's SDF3 interface, so that sdfx's renderers can
+// A [Solid] is a tree of our own over the form's prisms, turned pieces, ovals and
+// half spaces. It satisfies sdfx's SDF3 interface, so that sdfx's renderers can
 // serve as a check on ours. Distances are in millimetres, in the volume's own
 // right-handed frame, negative in the wood. The distance to one prism, turned
-// piece or half space is exact; the tree combines them with min and max, which
+// piece, oval or half space is exact; the tree combines them with min and max, which
 // gives the right sign everywhere and never more than the distance to the
 // surface (a Lipschitz constant of 1).
 //

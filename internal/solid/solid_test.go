@@ -56,8 +56,16 @@ func leaves() map[string]form.Volume {
 		"more than half turn": form.Revolved{Frame: upright(0, 0, 0), Profile: disc(30, 5, 9), Sweep: 4.9},
 		"turned on its axis":  form.Revolved{Frame: upright(0, 0, 0), Profile: form.Profile{corner(0, 0, 0), corner(20, 0, 0), corner(12, 18, 0.3), corner(0, 30, 0)}, Sweep: 2 * math.Pi},
 		"wedge of a cone":     form.Revolved{Frame: upright(0, 0, 0), Profile: form.Profile{corner(0, 0, 0), corner(20, 0, 0), corner(0, 30, 0)}, Sweep: 2},
+		"oval":                oval(tilted(1, 2, 3), form.Ellipse{U: 24, V: 15}, form.Ellipse{U: 9, V: 13}),
+		"leaning oval":        oval(tilted(1, 2, 3), form.Ellipse{Centre: form.Point{X: 4, Y: -3}, U: 20, V: 12}, form.Ellipse{Centre: form.Point{Y: 3}, U: 20, V: 6}),
+		"flat oval":           oval(upright(0, 0, 0), form.Ellipse{U: 30, V: 4}, form.Ellipse{U: 5, V: 14}),
+		"round oval":          oval(upright(0, 0, 0), form.Ellipse{U: 20, V: 20}, form.Ellipse{U: 12, V: 12}),
 		"ball":                form.Revolved{Frame: upright(4, 5, 6), Profile: form.Profile{corner(0, -10, 1), corner(0, 10, 0)}, Sweep: 2 * math.Pi},
 	}
+}
+
+func oval(f form.Frame, first, last form.Ellipse) form.Oval {
+	return form.Oval{Frame: f, From: -8, To: 40, First: first, Last: last}
 }
 
 func compile(t testing.TB, v form.Volume) *solid.Solid {

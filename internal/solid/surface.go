@@ -18,13 +18,14 @@ const (
 	Cone
 	Sphere
 	Torus
+	OvalSide
 )
 
 // kindWords are the words people read, in the order of the constants.
-var kindWords = [...]string{"plane", "cylinder", "cone", "sphere", "torus"}
+var kindWords = [...]string{"plane", "cylinder", "cone", "sphere", "torus", "oval side"}
 
 func (k Kind) String() string {
-	if k < Plane || k > Torus {
+	if k < Plane || k > OvalSide {
 		return "surface"
 	}
 	return kindWords[k]
@@ -37,11 +38,14 @@ const NoSurface = -1
 // bounds. Places are in millimetres.
 type Surface struct {
 	Kind  Kind
-	At    v3.Vec      // a plane's place; a cylinder's, cone's or torus's place on its axis; a sphere's centre
+	At    v3.Vec      // a plane's place; a cylinder's, cone's or torus's place on its axis; a sphere's centre; an oval's origin
 	Axis  v3.Vec      // a plane's normal, or the axis; of length one
 	Major form.Length // radius of a cylinder or a sphere, of a cone at At, or of a torus's ring
 	Minor form.Length // radius of a torus's section
 	Slope float64     // how much a cone's radius grows for each millimetre along Axis
+	Oval  *form.Oval  // the oval of an oval side, which goes on both ways till a half span closes up
+
+	ruled *Leaf // the leaf it is the side of
 }
 
 func flat(at, normal v3.Vec) Surface { return Surface{Kind: Plane, At: at, Axis: normal} }
@@ -66,6 +70,8 @@ func (s *Surface) distance(p v3.Vec) (float64, v3.Vec) {
 	switch s.Kind {
 	case Plane:
 		return q.Dot(s.Axis), s.Axis
+	case OvalSide:
+		return s.toOval(p)
 	case Sphere:
 		r := q.Length()
 		return r - major, q.DivScalar(max(r, tiny))
@@ -113,6 +119,8 @@ func (s *Surface) same(t *Surface) bool {
 	off := t.At.Sub(s.At)
 	parallel := s.Axis.Cross(t.Axis).Length() < sameSine
 	switch s.Kind {
+	case OvalSide:
+		return s.sameOval(t)
 	case Plane:
 		return parallel && math.Abs(off.Dot(s.Axis)) < sameLength
 	case Sphere:

@@ -84,9 +84,11 @@ func fasteningKeys() []key[fasteningDraft] {
 				}
 			},
 		},
+		missingKey("A bolt that has neither a grip nor a line of its own is taken to be missing",
+			`"near"`, func(d *fasteningDraft) *Missing { return &d.Missing }),
 		key[fasteningDraft]{
-			name: "head", example: `"square-neck"`, means: "plain (where not given) or square-neck, which sinks into the wood",
-			take: intoWord([]Head{PlainHead, SquareNeck}, func(d *fasteningDraft) *Head { return &d.Head }),
+			name: "head", example: `"square-neck"`, means: "plain (where not given); square-neck, which sinks into the wood; or flush, sunk level into the iron it bears on",
+			take: intoWord([]Head{PlainHead, SquareNeck, FlushHead}, func(d *fasteningDraft) *Head { return &d.Head }),
 		},
 		key[fasteningDraft]{
 			name: "sunk", also: "counterbore", example: `"1/4"`, means: "how deep its head is let into the wood",
@@ -110,6 +112,7 @@ func (r *reader) fastenings(n *node) {
 		case r.broken:
 		case sound:
 			r.extent(v, &d)
+			r.missingSense(d.Missing, d.Fastening.Sides, d.Fastening.Number)
 		default: // what it names and what was read of it can still be wrong too
 			r.thingsOf(&d.Fastening)
 			r.eachGrip(d.grip)

@@ -19,7 +19,27 @@ func TestKeyFaults(t *testing.T) {
 		{
 			"nothing near", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", ▲colour = "red" }` + "\n[part]\n",
 			`a plate has no “colour”`,
-			`write kind, runs, pair, number, long, wide, thick, holes, from, across, bent, crank, off, found, name, condition, where, marks, photos or note`,
+			`write kind, runs, pair, number, long, wide, thick, holes, from, across, bent, crank, off, found, name, missing, condition, where, marks, photos or note`,
+		},
+		{
+			"missing, yes or no", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", missing = ▲true }` + "\n[part]\n",
+			`true or false where what is missing was expected`,
+			`write missing = "all", "near", "off", or the number of one in a row between quotes`,
+		},
+		{
+			"missing of no pair", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", thick = "1/4", wide = "2", missing = ▲"near" }` + "\n[part]\n",
+			`the near one of a thing that is no pair as missing`,
+			`write missing = "all", or pair = true if there are two`,
+		},
+		{
+			"missing beyond its row", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", number = 2, thick = "1/4", wide = "2", missing = ▲"3" }` + "\n[part]\n",
+			`number 3 of 2 as missing`,
+			`write a number of those there are`,
+		},
+		{
+			"no such missing", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", thick = "1/4", wide = "2", missing = ▲"the left" }` + "\n[part]\n",
+			`“the left” as what is missing`,
+			`write "all", "near", "off", or the number of one in a row: "2" or "near 2"`,
 		},
 		{
 			"unknown heading", front + `[part]
@@ -53,7 +73,7 @@ guess = []
 		{
 			"size of another kind", front + "[iron]\n" + `plate = { kind = "plate", runs = "across", ▲girth = "40" }` + "\n[part]\n",
 			`a plate has no “girth”`,
-			`write kind, runs, pair, number, long, wide, thick, holes, from, across, bent, crank, off, found, name, condition, where, marks, photos or note`,
+			`write kind, runs, pair, number, long, wide, thick, holes, from, across, bent, crank, off, found, name, missing, condition, where, marks, photos or note`,
 		},
 		{
 			"dimension of another kind", front + "[part]\n" + `bolster = { kind = "bolster", runs = "across", ▲taper = "1/4" }` + "\n",

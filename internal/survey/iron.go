@@ -140,6 +140,8 @@ func ironKeys(k IronKind) []key[ironDraft] {
 			take:  other(func(d *ironDraft) *otherDraft { return &d.found }),
 		},
 		word("name", "title", "what people call it; its id with spaces where not given", `"Reach plate"`, func(d *ironDraft) *string { return &d.Name }),
+		missingKey("Where all are, what is written of it is what it is to be, each a guess unless ± says how sure it is, and a hole written \"-\" is to be worked out",
+			`"off"`, func(d *ironDraft) *Missing { return &d.Missing }),
 		word("condition", "state", "what state it is in", `"rusted thin at the fore end"`, func(d *ironDraft) *string { return &d.Condition }),
 		word("where", "place", "where it was found", `"under the hind axle"`, func(d *ironDraft) *string { return &d.Where }),
 		word("marks", "mark stamp", "numbers or marks on it", `"two punch dots"`, func(d *ironDraft) *string { return &d.Marks }),
@@ -161,7 +163,7 @@ func (r *reader) irons(n *node) {
 	r.each(n, "an iron", func(at int, id string, v *node) {
 		d := ironDraft{Iron: Iron{At: r.src.position(at), ID: id, Name: spoken(id), Number: 1}}
 		d.Kind = r.ironKind(v)
-		r.middle = fromMiddle(v)
+		r.middle, r.made = fromMiddle(v), allMissing(v)
 		if readGroup(r, v, whatIron(d.Kind), ironKeys(d.Kind), &d) {
 			r.ironRuns(v, &d)
 		}
@@ -176,6 +178,8 @@ func (r *reader) irons(n *node) {
 			r.alikeSizes(d.sizes, d.found.sizes, "as made and as found")
 		}
 		r.shapeSense(v, &d)
+		r.missingSense(d.Missing, d.Sides, d.Iron.Number)
+		r.made = false
 		r.ironPeers(&d)
 		r.s.Irons = append(r.s.Irons, d.Iron)
 	})

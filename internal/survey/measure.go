@@ -81,6 +81,9 @@ func (r *reader) sized(v *node, name string) (Size, bool) {
 
 // worth is the doubt of what was written: its own, its instrument's, or the usual one.
 func (r *reader) worth(w written, usually quantity.Length) quantity.Length {
+	if r.made {
+		usually = r.s.Doubts.Known[quantity.Guess].Value
+	}
 	switch {
 	case w.Stated == quantity.DoubtStated:
 		usually = w.Doubt

@@ -36,6 +36,7 @@ type Survey struct {
 	Parts      []Part
 	Fastenings []Fastening
 	Joints     []Joint
+	Moves      []Move
 	Evidence   []Statement
 	Timbers    []Timber
 	Splinters  []Splinter
@@ -43,6 +44,8 @@ type Survey struct {
 	Yard       Yard
 	Prices     []Price
 	Boards     []Board
+	Loads      []Load
+	Track      quantity.Length // from the middle of one wheel's tread to the other's; 0 where not stated
 }
 
 // Wood is what the timber is bought at and will live at. Moisture is in percent.
@@ -148,6 +151,7 @@ type Iron struct {
 	Points    [][2]Reading // of a piece of tyre: places on its outside, from any straight edge
 	Off       *Other       // the off one of a pair, where it was read too
 	Found     *Other       // as found, where that differs from as made
+	Missing   Missing
 	Condition string
 	Where     string // where found
 	Marks     string
@@ -244,6 +248,7 @@ type Fastening struct {
 	Bolt      *Bolt       // what else was read of it
 	Bolts     [][]*Bolt   // the same where each of the row and side has its own, as Grips; nil for one not found
 	Shears    []Shear
+	Missing   Missing
 	Head      Head
 	Sunk      quantity.Length // how deep the head lies in a counterbore; 0 for flush on the face
 }
@@ -255,6 +260,7 @@ type Head string
 const (
 	PlainHead  Head = "plain"       // square or hexagon, lying on the face
 	SquareNeck Head = "square-neck" // a carriage bolt: its neck sinks into the wood
+	FlushHead  Head = "flush"       // sunk level into the iron it bears on
 )
 
 // A Shear is a bruise on a bolt's shank, where the far face of Thing bore on it.

@@ -26,10 +26,12 @@ type reader struct {
 	things        Index
 	bolts         map[string]*Bolt
 	jointDrafts   []jointDraft
+	moveDrafts    []moveDraft
 	boltIDs       []string // in the order of the file
 	instruments   map[string]*Instrument
 	instrumentIDs []string // in the order of the file
 	middle        bool     // the iron at hand has its holes read from its middle
+	made          bool     // the iron at hand is missing: its sizes are what it is to be
 	ids           []string // of the irons and parts, once one was looked for in vain
 }
 

@@ -68,6 +68,10 @@ func sections() []section {
 			lines: func() []entry { return entries(jointKeys("")) }, read: (*reader).joints,
 		},
 		{
+			name: "move", form: headingEach, means: moveMeans,
+			lines: func() []entry { return entries(moveKeys()) }, read: (*reader).moves,
+		},
+		{
 			name: "evidence", means: evidenceMeans,
 			lines: func() []entry { return entries(evidenceKeys()) }, read: (*reader).evidence,
 		},
@@ -95,13 +99,17 @@ func sections() []section {
 			name: "board", form: headingEach, means: boardMeans,
 			lines: func() []entry { return entries(boardKeys()) }, read: (*reader).boards,
 		},
+		{
+			name: "load", form: headingEach, means: loadMeans,
+			lines: func() []entry { return entries(loadKeys()) }, read: (*reader).loads,
+		},
 	}
 }
 
 // isRepeated reports whether a heading of that name stands before each of many.
 func isRepeated(name string) bool {
 	switch name {
-	case "fastening", "joint", "board", "timber", "splinter", "price":
+	case "fastening", "joint", "move", "board", "timber", "splinter", "price", "load":
 		return true
 	}
 	return false
@@ -184,6 +192,8 @@ func otherHeadings(name string) string {
 		return "sawmill merchant"
 	case "board":
 		return "boards"
+	case "load":
+		return "loads payload carries cargo"
 	case "fastening":
 		return "fastenings fixing fixings"
 	case "doubts":

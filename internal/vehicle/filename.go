@@ -26,6 +26,10 @@ func Slug(s string) string {
 	return b.String()
 }
 
+// NotFitting is what stands on everything made of an item that cannot go together
+// as it stands.
+const NotFitting = "does not fit"
+
 // Stem is the start of every file name about an item: number, name, timber,
 // thickness with its unit, number off, hand and issue.
 func (v *Vehicle) Stem(i *Item) string {
@@ -33,8 +37,12 @@ func (v *Vehicle) Stem(i *Item) string {
 	if i.Hand != Alike {
 		hand = "_" + strings.ToUpper(i.Hand.String())
 	}
-	return fmt.Sprintf("%02d_%s_%s_%.1fmm_%d-off%s_issue-%s", i.Number, Slug(i.Name), Slug(i.Timber),
+	stem := fmt.Sprintf("%02d_%s_%s_%.1fmm_%d-off%s_issue-%s", i.Number, Slug(i.Name), Slug(i.Timber),
 		i.Thickness().Millimetres(), i.NumberOff, hand, v.IssueWord())
+	if len(i.Fails) > 0 {
+		stem += "_" + strings.ToUpper(Slug(NotFitting))
+	}
+	return stem
 }
 
 // Thickness is the lesser of an item's two extents across the grain.

@@ -27,7 +27,12 @@ type Vehicle struct {
 	Items      []*Item // every distinct thing to make, by number
 	Fastenings []*Fastening
 	Irons      []*Iron
+	Moves      []Move    // what turns, swings or travels
+	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
+	Loads      []Load    // what it is meant to carry
+	// Track is from the middle of one wheel's tread to the other's; 0 where not stated.
+	Track quantity.Length
 }
 
 // Moisture is what the wood is bought, worked and kept at.
@@ -137,6 +142,7 @@ type Item struct {
 	Status    Status
 	Parts     []*Part // the timbers in the vehicle that it makes
 	Notes     []string
+	Fails     []string // why it cannot go together as it stands, a sentence each; empty where it can, or nobody looked
 }
 
 // A Fastening is a bolt or clip through a run of things.
@@ -147,6 +153,7 @@ type Fastening struct {
 	Diameter quantity.Length
 	Grip     quantity.Size // head to nut, as adjusted
 	Through  []Stop        // what it goes through, head first
+	Hardware Hardware
 	// Head is where its head bears; Way is the direction from there to the nut.
 	// In a wheel Head is not known and Way is zero.
 	Head [3]quantity.Size
@@ -157,7 +164,12 @@ type Fastening struct {
 type Stop struct {
 	ID   string
 	Hole int // of an iron, from 1; 0 for a timber
+	// Gap is how far it lies from the one before on purpose; below 0 it is let in that deep.
+	Gap quantity.Length
 }
+
+// A Step is a crank of an iron: beyond At from its first end it stands By farther up, fore or outwards.
+type Step struct{ At, By quantity.Length }
 
 // An Iron is one iron as adjusted.
 type Iron struct {
@@ -167,6 +179,11 @@ type Iron struct {
 	Sizes          []Dimension
 	Holes          []quantity.Size // from its fore, near or lower end
 	Condition      string
+	Where          string // where it was found
+	Marks, Note    string
+	Photos         []string // names of picture files
+	Missing        bool     // it is not there, and must be made
+	Steps          []Step   // cranks that were meant, in order from its first end
 	Place          *Place
 }
 

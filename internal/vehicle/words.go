@@ -1,6 +1,10 @@
 package vehicle
 
-import "lostwood/parts"
+import (
+	"strings"
+
+	"lostwood/parts"
+)
 
 // FaceWords names a face as the joiner sees it on the fitted part: "outer
 // side", "hind side", "fore end".
@@ -9,6 +13,12 @@ func (i *Item) FaceWords(f parts.Face) string {
 }
 
 func (i *Item) words() [6]string {
+	switch i.Kind { // of a wheel, whichever way it lies
+	case "spoke":
+		return [6]string{"front", "one side", "back", "other side", "foot", "tongue"}
+	case "nave":
+		return [6]string{"upper side", "one side", "under side", "other side", "back end", "front end"}
+	}
 	switch i.Run {
 	case Across:
 		return [6]string{"upper face", "hind side", "under face", "fore side", "near end", "off end"}
@@ -25,4 +35,17 @@ func (i *Item) words() [6]string {
 		w[1], w[3] = "inner side", "outer side"
 	}
 	return w
+}
+
+// WorkWords says what an operation makes; work along an edge names the two faces
+// that meet there as the joiner sees them: "chamfer, upper and fore side".
+func (i *Item) WorkWords(op parts.Operation) string {
+	var faces []string
+	for _, f := range op.Meets {
+		faces = append(faces, strings.TrimSuffix(i.FaceWords(f), " face"))
+	}
+	if len(faces) == 0 {
+		return op.What
+	}
+	return op.What + ", " + strings.Join(faces, " and ")
 }

@@ -43,7 +43,7 @@ type Frame struct {
 	U, V   Dir
 }
 
-// A Volume is a solid: a Prism, a Revolved, a Half, or a Union, an
+// A Volume is a solid: a Prism, a Revolved, an Oval, a Half, or a Union, an
 // Intersection or a Difference of them.
 type Volume interface{ volume() }
 

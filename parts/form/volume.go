@@ -27,13 +27,15 @@ func everywhere() Box {
 }
 
 // Bounds is a box round the volume: the smallest one for a prism, a revolved
-// solid and a union of them, and one that is surely large enough for an
+// solid, an oval and a union of them, and one that is surely large enough for an
 // intersection or a difference. Sides without end are infinite.
 func Bounds(v Volume) Box {
 	switch v := v.(type) {
 	case Prism:
 		return v.bounds()
 	case Revolved:
+		return v.bounds()
+	case Oval:
 		return v.bounds()
 	case Half:
 		return v.bounds()
@@ -138,6 +140,8 @@ func Mirrored(v Volume, wide Length) Volume {
 	case Prism:
 		return Prism{v.Frame.mirrored(wide), v.Profile.Mirrored(0), v.From, v.To}
 	case Revolved:
+		return v.mirrored(wide)
+	case Oval:
 		return v.mirrored(wide)
 	case Half:
 		return Half{v.At.mirrored(wide), v.Normal.mirrored()}

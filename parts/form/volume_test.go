@@ -60,6 +60,9 @@ func holds(v form.Volume, p form.Vec) bool {
 			a += 2 * math.Pi
 		}
 		return a <= float64(v.Sweep) && inside(v.Profile, math.Hypot(x, y), z)
+	case form.Oval:
+		x, y, z := local(v.Frame)
+		return ovalHolds(v, x, y, z)
 	case form.Half:
 		return v.Normal.Along(p.Minus(v.At)) <= 0
 	case form.Union:

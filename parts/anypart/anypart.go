@@ -1,11 +1,13 @@
-package parts_test
+// Package anypart draws timber parts of every kind at random dimensions that can
+// be made, for tests.
+package anypart
 
 import (
-	"fmt"
 	"math"
 
 	"pgregory.net/rapid"
 
+	"lostwood/internal/quantity"
 	"lostwood/parts"
 	"lostwood/parts/form"
 )
@@ -36,15 +38,21 @@ func (d draw) maybe(name string, lo, hi float64) float64 {
 
 func (d draw) yes(what string) bool { return rapid.Bool().Draw(d.t, what) }
 
-// anyPart is a part of a kind with random legal dimensions and some work.
-func anyPart(kind parts.Kind) *rapid.Generator[parts.Part] {
+// Of is a part of a kind with random legal dimensions and some work.
+func Of(kind parts.Kind) *rapid.Generator[parts.Part] {
 	return rapid.Custom(func(t *rapid.T) parts.Part {
-		d := draw{t, parts.Measures{Lengths: map[string]parts.Length{}, Counts: map[string]int{}}}
+		d := draw{t, parts.Measures{
+			Lengths: map[string]parts.Length{}, Counts: map[string]int{}, Angles: map[string]parts.Angle{},
+		}}
 		switch kind.Name {
 		case "felloe":
 			d.felloe()
 		case "seat rail":
 			d.seatRail()
+		case "nave":
+			d.nave()
+		case "spoke":
+			d.spoke()
 		default:
 			d.straight(kind)
 		}
@@ -74,6 +82,24 @@ func (d draw) felloe() {
 	}
 	d.maybe("tyre-bolt", 5, 10)
 	d.maybe("eased", 1, 8)
+	if d.yes("dished") {
+		d.dished(wide, deep)
+	}
+}
+
+// dished leans the spokes of a wheel and bevels its felloes, a little.
+func (d draw) dished(wide, deep float64) {
+	lean := rapid.Float64Range(-4, 4).Draw(d.t, "lean")
+	d.m.Angles["lean"] = parts.Angle(lean) * quantity.Degree
+	if d.yes("coned") {
+		d.m.Angles["bevel"] = d.m.Angles["lean"]
+	}
+	if d.yes("staggered") {
+		d.m.Angles["lean-back"] = parts.Angle(lean+.75) * quantity.Degree
+	}
+	if d.m.Lengths["tongue"] == 0 && d.yes("square tongues") {
+		d.set("tongue-square", 8, min(wide, deep)*.3)
+	}
 }
 
 func (d draw) seatRail() {
@@ -209,12 +235,5 @@ func (d draw) work(long, wide, deep, least float64) {
 			n.Depth = parts.Length(.3 * least)
 		}
 		d.m.Work = append(d.m.Work, n)
-	}
-}
-
-// kindsOf runs a check for every kind of part.
-func kindsOf(check func(name string, k parts.Kind)) {
-	for _, k := range parts.Kinds() {
-		check(fmt.Sprintf("kind=%s", k.Name), k)
 	}
 }
