@@ -53,13 +53,13 @@ func (a Arc) half(radius Length) float64 {
 
 // at is the place in the side's frame at a radius and an angle from the middle.
 func (a Arc) at(radius Length, angle float64) form.Point {
-	c := a.centre()
+	c := a.Centre()
 	sin, cos := math.Sincos(angle)
 	return form.Point{X: c.X + radius*Length(sin), Y: c.Y + radius*Length(cos)}
 }
 
-// centre is the wheel's, in the side's frame.
-func (a Arc) centre() form.Point {
+// Centre is the wheel's, in the first side's frame.
+func (a Arc) Centre() form.Point {
 	return form.Point{
 		X: a.Radius * Length(math.Sin(a.half(a.Radius))),
 		Y: -a.belly() * Length(math.Cos(a.half(a.belly()))),
@@ -67,7 +67,7 @@ func (a Arc) centre() form.Point {
 }
 
 // Chord is the length of the back from end to end, straight across.
-func (a Arc) Chord() Length { return 2 * a.centre().X }
+func (a Arc) Chord() Length { return 2 * a.Centre().X }
 
 // Sagitta is the rise of the back above its chord.
 func (a Arc) Sagitta() Length { return a.Radius * Length(1-math.Cos(a.half(a.Radius))) }
@@ -92,7 +92,7 @@ func (a Arc) sawn() Sawn {
 
 // Box is as in Body. It is deeper than the wood by the rise of the belly.
 func (a Arc) Box() (long, wide, deep Length) {
-	return a.Chord(), a.Wide, a.centre().Y + a.Radius
+	return a.Chord(), a.Wide, a.Centre().Y + a.Radius
 }
 
 // Volume is as in Body.

@@ -12,7 +12,7 @@ import (
 // turning is the frame of a ring about the wheel's centre: its profiles have the
 // radius for their x and the place across for their y.
 func (a Arc) turning() form.Frame {
-	c := a.centre()
+	c := a.Centre()
 	return form.Frame{Origin: form.Vec{X: c.X, Z: c.Y}, U: form.Dir{Z: 1}, V: form.Dir{X: 1}}
 }
 

@@ -8,7 +8,7 @@ import (
 
 // Kinds are all kinds of part, by name.
 func Kinds() []Kind {
-	ks := append(plainKinds(), bolsterKind(), felloeKind(), reachKind(), seatRailKind(), slatKind(), spokeKind())
+	ks := append(plainKinds(), bolsterKind(), felloeKind(), naveKind(), reachKind(), seatRailKind(), slatKind(), spokeKind())
 	slices.SortFunc(ks, func(a, b Kind) int { return strings.Compare(a.Name, b.Name) })
 	return ks
 }

@@ -26,7 +26,7 @@ func TestKinds(t *testing.T) {
 	}
 	require.True(t, slices.IsSorted(names))
 	require.Equal(t, []string{
-		"axle bed", "bolster", "cross bar", "felloe", "reach", "riser", "sand board", "seat board",
+		"axle bed", "bolster", "cross bar", "felloe", "nave", "reach", "riser", "sand board", "seat board",
 		"seat rail", "side rail", "sill", "slat", "spoke", "tailboard",
 	}, names)
 }
@@ -63,6 +63,11 @@ func TestBuildKeepsTheWork(t *testing.T) {
 		case "felloe":
 			delete(m.Lengths, "felloes")
 			m.Lengths["radius"], m.Counts["felloes"] = 500, 6
+		case "nave":
+			m.Lengths["long"], m.Lengths["diameter"], m.Counts["spokes"], own = 400, 260, 12, 13
+			delete(m.Lengths, "spokes")
+			m.Lengths["back"], m.Lengths["front"], m.Lengths["forward"], m.Lengths["box-long"] = 200, 200, 200, 300
+			m.Lengths["foot-thick"] = 24
 		case "spoke":
 			m.Lengths["between"], m.Lengths["tongue"], own = 400, 30, 3
 			for _, n := range []string{"tip-wide", "tip-thick", "foot-wide", "foot-thick"} {

@@ -7,12 +7,13 @@
 //
 // [Kinds] and [Find] tell what kinds there are, what each can be asked, and
 // how it is built from [Measures]. Each kind is a struct as well, whose fields
-// are its drawing: [Bolster], [Felloe], [Reach], [SeatRail], [Slat] and, for the
-// squared timbers, [Plain]. An optional length of 0 stands for no such work.
+// are its drawing: [Bolster], [Felloe], [Nave], [Reach], [SeatRail], [Slat],
+// [Spoke] and, for the squared timbers, [Plain]. An optional length of 0 stands for no such work.
 //
-// Bodies are [Sawn], [Arc] and [Bent]. Work is a [Hole], [Mortise], [Housing],
-// [Groove], [Notch], [Tenon], [RoundTenon], [Chamfer], [EasedEdge],
-// [RadialHole] or [EndHole].
+// Bodies are [Sawn], [Arc], [Bent] and [Turned]. Work is a [Hole], [Mortise],
+// [Housing], [Groove], [Notch], [Tenon], [RoundTenon], [Chamfer], [EasedEdge],
+// [RadialHole] or [EndHole]; of wheels [Bevelled], [Foot], [Tapered], [Tongue],
+// [TurnedBore] and [SpokeMortise].
 //
 // Every [Length] is in millimetres. A part's frame is right-handed: x along the
 // grain from its first end (fore, near or lower, as it is fitted), y across it
@@ -74,6 +75,7 @@ const (
 	Squared Making = iota // sawn and planed straight
 	Curved                // sawn to a curve out of wider stock
 	Steamed               // bent, from straight stock of the developed length
+	Lathed                // turned round
 )
 
 // A Feature is one piece of work on a part: a hole, a mortise, a chamfer.

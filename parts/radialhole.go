@@ -41,7 +41,7 @@ func (r RadialHole) frame(a Arc) form.Frame {
 	if r.Face == Upper {
 		radius = a.backAt(r.Across)
 	}
-	c := a.centre()
+	c := a.Centre()
 	sin, cos := math.Sincos(float64(r.Angle))
 	lean, upright := math.Sincos(float64(r.Lean))
 	return form.Frame{

@@ -55,14 +55,10 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 	if *strict {
 		how = delivery.WithholdUnfit
 	}
-	show := newProgress(errs)
-	files, err := delivery.Make(ctx, delivery.Order{
-		Vehicle: v, Survey: src.data, Woods: j.woods, Settings: j.settings, Paper: sheet,
-		Tolerance: quantity.Length(*tolerance) * quantity.Millimetre, Progress: show.step,
-		Offered: offered, Loaded: loaded, Unfit: how,
-		Reasons: delivery.Reasons{Accounts: j.study.Accounts(), Questions: j.study.Questions(), Spacings: j.study.Spacings()},
-	})
-	show.end()
+	order := ordered(src, j)
+	order.Paper, order.Tolerance = sheet, quantity.Length(*tolerance)*quantity.Millimetre
+	order.Offered, order.Loaded, order.Unfit = offered, loaded, how
+	files, err := made(ctx, order, errs)
 	if err != nil {
 		return err
 	}
@@ -76,6 +72,43 @@ func runMake(ctx context.Context, args []string, out, errs io.Writer) error {
 		return errors.New(withheld(unfit))
 	}
 	return nil
+}
+
+// ordered is the order of all that a survey comes to.
+func ordered(src source, j job) delivery.Order {
+	return delivery.Order{
+		Vehicle: j.vehicle, Survey: src.data, Woods: j.woods, Settings: j.settings,
+		Reasons: delivery.Reasons{Accounts: j.study.Accounts(), Questions: j.study.Questions(), Spacings: j.study.Spacings()},
+	}
+}
+
+// made makes an order, and shows how far it has come.
+func made(ctx context.Context, o delivery.Order, errs io.Writer) ([]delivery.File, error) {
+	show := newProgress(errs)
+	defer show.end()
+	o.Progress = show.step
+	return delivery.Make(ctx, o)
+}
+
+// wholly is the order of all that a survey comes to, made as usual, once every
+// part can be made.
+func wholly(src source) (delivery.Order, job, error) {
+	j, err := settled(src)
+	if err != nil {
+		return delivery.Order{}, j, err
+	}
+	if err := makeable(j.vehicle); err != nil {
+		return delivery.Order{}, j, err
+	}
+	offered, loaded, _, err := offer(j)
+	if err != nil {
+		return delivery.Order{}, j, err
+	}
+	o := ordered(src, j)
+	o.Offered, o.Loaded, o.Unfit = offered, loaded, delivery.MarkUnfit
+	o.Tolerance = 0.05 * quantity.Millimetre
+	o.Paper, err = pattern.FindPaper("A4")
+	return o, j, err
 }
 
 // A notMade lists the parts that cannot be made.

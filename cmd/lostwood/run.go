@@ -48,10 +48,13 @@ func commands() []command {
 		{"cut", "[SURVEY]", "list what to cut and what to buy", runCut},
 		{"species", "[PART] ...", "compare timbers for a part", runSpecies},
 		{"patterns", "PART...", "draw some parts at full size, as PDF, SVG or DXF", runPatterns},
+		{"drawings", "[PART...]", "draw parts with their dimensions, and the general arrangement", runDrawings},
 		{"mesh", "PART...", "mesh some parts, as STL or 3MF", runMesh},
 		{"check-mesh", "FILE.stl...", "say whether STL files are fit to cut from", runCheckMesh},
 		{"smith", "[SURVEY]", "list the iron that is missing, and how to make it", runSmith},
+		{"archive", "[SURVEY]", "put everything up for keeping, in open formats, with checksums", runArchive},
 		{"compare", "OLD NEW", "tell what is otherwise in a later issue, and what to call back", runCompare},
+		{"wheel", "[WHEEL] [SURVEY]", "tell all of a wheel's figures; print its sheets", runWheel},
 		{"survey", "", "print how a survey is written", runSurvey},
 	}
 }

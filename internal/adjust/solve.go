@@ -25,6 +25,16 @@ func Solve(p Problem) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
+	w, err := p.walkFrom(x, d)
+	if w, err = p.rescue(w, err); err != nil {
+		return nil, err
+	}
+	w.refactor(nil)
+	return newSolution(p, w), nil
+}
+
+// walkFrom walks until the fit has settled.
+func (p Problem) walkFrom(x []float64, d *design) (*walk, error) {
 	w := newWalk(p, x, d)
 	for !w.settled {
 		if w.steps == mostSteps {
@@ -35,8 +45,7 @@ func Solve(p Problem) (*Solution, error) {
 			return nil, err
 		}
 	}
-	w.refactor(nil)
-	return newSolution(p, w), nil
+	return w, nil
 }
 
 // A walk goes from the starting values to the fit by Gauss-Newton steps. A step that

@@ -73,6 +73,10 @@ func needOf(kind string) need {
 		return need{[]Rank{Strongest, Stiffest}, "it takes the pull and the shocks between the axles: strong and stiff, straight in the grain from end to end, slow to rot where plates hold the wet"}
 	case "felloe":
 		return need{[]Rank{Strongest, Hardest}, "it takes blows through the tyre and holds the spokes' tongues: strong and hard, and it must not shrink away from its tyre"}
+	case "spoke":
+		return need{[]Rank{Strongest, Stiffest}, "it stands between nave and felloe under every blow: cleft, not sawn, so that no grain runs out; strong and stiff, heartwood, quite dry before its foot is cut"}
+	case "nave":
+		return need{[]Rank{Hardest, Stillest}, "it is mortised all round: a wood whose grain interlocks and does not split, seasoned whole, the butt end of the log outwards"}
 	case "bolster", "axle bed", "sand board":
 		return need{[]Rank{Strongest, Hardest}, "it bears the load between irons: strong, hard under its plates, slow to rot where iron holds the wet"}
 	case "sill", "cross bar":

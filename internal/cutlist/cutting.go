@@ -188,6 +188,8 @@ func making(m parts.Making) string {
 		return "curve"
 	case parts.Steamed:
 		return "bend"
+	case parts.Lathed:
+		return "turned"
 	}
 	return "straight"
 }

@@ -87,6 +87,11 @@ func (r Rough) Asks() string {
 		out = append(out, "for sawn curves")
 	case parts.Steamed:
 		out = append(out, "for steam bending")
+	case parts.Lathed:
+		out = append(out, "a billet in the round for turning, seasoned whole, its butt end marked")
+	}
+	if slices.ContainsFunc(r.For, func(s Share) bool { return s.Item.Kind == "spoke" }) {
+		out = append(out, "cleft, not sawn, straight in the grain from end to end")
 	}
 	if r.Rings.Lie != timber.RingsNotKnown {
 		out = append(out, r.Rings.String())

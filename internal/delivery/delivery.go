@@ -152,6 +152,11 @@ func (o Order) jobs() ([]job, error) {
 		noted.Notes = append(append(notFitting(it), it.Notes...), moves.Notes(it)...)
 		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, &noted, o.Paper) }})
 	}
+	sheets, err := o.drawings(list)
+	if err != nil {
+		return nil, err
+	}
+	jobs = append(jobs, sheets...)
 	var heed []string
 	for _, f := range moves.Findings {
 		heed = append(heed, f.Says)
@@ -167,8 +172,8 @@ func (o Order) jobs() ([]job, error) {
 			return writeAll(b, moves.PartsList(), moves.SpacingsList(), moves.GapsList(), moves.GripsList())
 		}},
 	)
-	jobs = append(jobs, o.offering(stem)...)
 	jobs = append(jobs, o.smithing(stem)...)
+	jobs = append(jobs, o.offering(stem)...)
 	jobs = append(jobs, lists("joiner/"+stem+"_cutting-list", list.Cutting())...)
 	jobs = append(jobs, lists("yard/"+stem+"_timber-to-buy", list.Totals())...)
 	jobs = append(jobs, lists("record/"+stem+"_sizes", listing.Sizes(v))...)

@@ -12,7 +12,8 @@ func readme(v *vehicle.Vehicle) string {
 Worked out from survey %s.
 
 cnc/              one binary STL a distinct part and hand, in MILLIMETRES
-joiner/           full-size patterns (PDF) and the cutting list
+joiner/           full-size patterns (PDF), dimensioned drawings with the general arrangement,
+                  and the cutting list
 yard/             timber to buy, by species and thickness, and an order for the sawmill
 smith/            the iron that is missing: what to buy, what to make, how long to cut it
 record/           record.html: the vehicle to look at and all that is known of it, in any

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // A ShelfError says why a delivery could not be put in its place.
@@ -26,15 +27,33 @@ func (e *ShelfError) Error() string {
 
 func (e *ShelfError) Unwrap() error { return e.Err }
 
-// mark is the file by which a folder is known to be a delivery, and so may be replaced.
-const mark = "README.txt"
+// A shelf is a kind of folder that this program writes: the file by which one is
+// known, and so may be replaced, and what else is in it.
+type shelf struct {
+	mark string
+	ours []string
+	what string
+}
+
+func delivered() shelf {
+	return shelf{"README.txt", []string{"cnc", "joiner", "yard", "smith", "record"}, "a delivery"}
+}
+
+func bagged() shelf {
+	return shelf{"bagit.txt", []string{"bag-info.txt", "manifest-sha256.txt", "tagmanifest-sha256.txt", "data"}, "an archive"}
+}
+
+// PutBag writes the files of an archive into a folder, as Put does a delivery's.
+func PutBag(folder string, files []File) error { return bagged().put(folder, files) }
 
 // Put writes the files of a delivery into a folder. All of them are written
 // beside it first; only then does the new folder take the old one's place. A
 // folder that holds anything but an earlier delivery is never touched.
-func Put(folder string, files []File) (err error) {
+func Put(folder string, files []File) error { return delivered().put(folder, files) }
+
+func (s shelf) put(folder string, files []File) (err error) {
 	folder = filepath.Clean(folder)
-	if err := replaceable(folder); err != nil {
+	if err := s.replaceable(folder); err != nil {
 		return err
 	}
 	parent := filepath.Dir(folder)
@@ -106,7 +125,7 @@ func exchange(folder, fresh string) error {
 }
 
 // replaceable reports an error where a folder holds something that is not ours.
-func replaceable(folder string) error {
+func (s shelf) replaceable(folder string) error {
 	info, err := os.Stat(folder)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -123,16 +142,15 @@ func replaceable(folder string) error {
 	if len(entries) == 0 {
 		return nil
 	}
-	ours := map[string]bool{mark: true, "cnc": true, "joiner": true, "yard": true, "record": true}
 	found := false
 	for _, e := range entries {
-		if !ours[e.Name()] {
-			return &ShelfError{folder, "it holds " + e.Name() + ", which is no part of a delivery", "choose an empty folder with --out", nil}
+		if e.Name() != s.mark && !slices.Contains(s.ours, e.Name()) {
+			return &ShelfError{folder, "it holds " + e.Name() + ", which is no part of " + s.what, "choose an empty folder with --out", nil}
 		}
-		found = found || e.Name() == mark
+		found = found || e.Name() == s.mark
 	}
 	if !found {
-		return &ShelfError{folder, "it is not empty, and not an earlier delivery", "choose an empty folder with --out", nil}
+		return &ShelfError{folder, "it is not empty, and not " + s.what + " made earlier", "choose an empty folder with --out", nil}
 	}
 	return nil
 }

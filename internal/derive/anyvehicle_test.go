@@ -68,10 +68,10 @@ zero = ["bed-a.mid-x = 0", "bed-a.under = 20"]
 iron = [%s]
 measured = [%s]
 like = [%s]
-`, d.irons.String(), d.parts.String(), d.fastenings.String(), list_(d.iron), list_(d.measured), list_(d.like))
+`, d.irons.String(), d.parts.String(), d.fastenings.String(), listOf(d.iron), listOf(d.measured), listOf(d.like))
 }
 
-func list_(b strings.Builder) string { return strings.TrimSuffix(b.String(), ", ") }
+func listOf(b strings.Builder) string { return strings.TrimSuffix(b.String(), ", ") }
 
 func letter(k int) string { return string(rune('a' + k)) }
 
@@ -106,10 +106,10 @@ func (d *drawing) reach(k, beds int, long float64, at []float64) {
 	deep := d.between(2, 4)
 	for b := range beds {
 		grip := 0.1875 + deep + 3 + 0.25
-		fmt.Fprintf(&d.fastenings, "[[fastening]]\nbolt = \"1/2\"\ndown = [\"strap-%s#%d\", \"reach-%s\", \"bed-%s\", \"plate-%s#%d\"]\ngrip = [\"%.4f\", \"%.4f\"]\n",
+		fmt.Fprintf(&d.fastenings, "[[fastening]]\nbolt = \"0.5\"\ndown = [\"strap-%s#%d\", \"reach-%s\", \"bed-%s\", \"plate-%s#%d\"]\ngrip = [\"%.4f\", \"%.4f\"]\n",
 			n, b+1, n, letter(b), letter(b), k+1, grip, grip)
 	}
-	fmt.Fprintf(&d.measured, "\"bed-%s.deep = 3 ± 1/16\", ", letter(k%beds))
+	fmt.Fprintf(&d.measured, "\"bed-%s.deep = 3 ± 0.0625\", ", letter(k%beds))
 }
 
 // bars draws cross bars on the first reaches, straps under them, and slats on them.
@@ -122,9 +122,9 @@ func (d *drawing) bars(bars, slats int, length, bedLong float64) {
 	}
 	fmt.Fprintf(&d.irons, "long-strap = { kind = \"strap\", runs = \"along\", pair = true, thick = \"0.125\", wide = \"1.5\", long = \"%.4f\", holes = [%s] }\n", length-1, strings.Join(spread, ", "))
 	fmt.Fprintf(&d.parts, "bar = { kind = \"cross bar\", runs = \"across\", number = %d }\n", bars)
-	fmt.Fprintf(&d.fastenings, "[[fastening]]\nbolt = \"3/8\"\ndown = [\"bar\", \"reach-a\", \"long-strap#%s\"]\ngrip = [%s]\n", strings.Join(rows, ","), strings.Join(pairs, ", "))
-	fmt.Fprintf(&d.like, "\"bar.long = %.4f ± 1/4\", ", bedLong)
-	fmt.Fprint(&d.measured, `"bar.wide = 2 1/2 ± 1/32", `)
+	fmt.Fprintf(&d.fastenings, "[[fastening]]\nbolt = \"0.375\"\ndown = [\"bar\", \"reach-a\", \"long-strap#%s\"]\ngrip = [%s]\n", strings.Join(rows, ","), strings.Join(pairs, ", "))
+	fmt.Fprintf(&d.like, "\"bar.long = %.4f ± 0.25\", ", bedLong)
+	fmt.Fprint(&d.measured, `"bar.wide = 2.5 ± 0.03125", `)
 	if slats == 0 {
 		return
 	}
@@ -138,8 +138,8 @@ func (d *drawing) bars(bars, slats int, length, bedLong float64) {
 	for k := range slats {
 		n := letter(k)
 		fmt.Fprintf(&d.parts, "slat-%s = { kind = \"slat\", runs = \"along\", pair = true }\n", n)
-		fmt.Fprintf(&d.fastenings, "[[fastening]]\nbolt = \"1/4\"\ndown = [\"slat-%s\", \"bar\", \"bar-strap#%d\"]\ngrip = [%s]\n", n, k+1,
+		fmt.Fprintf(&d.fastenings, "[[fastening]]\nbolt = \"0.25\"\ndown = [\"slat-%s\", \"bar\", \"bar-strap#%d\"]\ngrip = [%s]\n", n, k+1,
 			strings.ReplaceAll(strings.Join(pairs, ", "), "5.5", "3.2"))
-		fmt.Fprintf(&d.like, "\"slat-%s.long = %.4f ± 1/4\", \"slat-%s.wide = 3.5 ± 1/4\", ", n, length, n)
+		fmt.Fprintf(&d.like, "\"slat-%s.long = %.4f ± 0.25\", \"slat-%s.wide = 3.5 ± 0.25\", ", n, length, n)
 	}
 }

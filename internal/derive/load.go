@@ -10,7 +10,7 @@ import (
 // loads enters what the survey says the vehicle is to carry, and on what.
 func (a *assembly) loads() {
 	s := a.network.survey
-	a.vehicle.Track = s.Wheels.Track
+	a.vehicle.Track = s.Track
 	for _, l := range s.Loads {
 		a.vehicle.Loads = append(a.vehicle.Loads, vehicle.Load{
 			Name: l.Name, Mass: l.Mass, Doubt: l.Doubt, Number: l.Number, On: a.carriers(l),

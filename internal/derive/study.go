@@ -51,8 +51,8 @@ func study(s *survey.Survey, woods timber.Catalogue) (*Study, error) {
 	a.irons()
 	a.fastenings()
 	a.items()
-	a.moves()
 	a.loads()
+	a.moves()
 	a.openFindings()
 	a.advice()
 	return &Study{Vehicle: v, assembly: a, fit: fit, network: n}, nil

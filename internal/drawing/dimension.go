@@ -11,7 +11,7 @@ const (
 	arrowHalf Length = 0.42 // of its width: about 20 degrees
 	clear     Length = 0.8  // from an outline to its extension line
 	past      Length = 1.5  // of an extension line past the dimension line
-	above     Length = 0.9  // from a dimension line to its figure
+	above     Length = 1.35 // from a dimension line to its figure
 )
 
 // arrow draws a closed, filled head with its point at p, coming along a direction.

@@ -49,7 +49,7 @@ func elevations(things []*thing) []elevation {
 				e.lines = append(e.lines, l)
 			}
 		}
-		const tried = 6 // millimetres from one place to the next
+		const tried = 8 // millimetres from one place to the next
 		e.shows = e.scene.Showings(tried)
 		e.measure()
 	}
@@ -106,12 +106,24 @@ const (
 	full
 )
 
-// best is where a thing shows itself best in the elevation.
+// best is where a thing shows itself best in the elevation: on a face, or where
+// none of its faces shows enough, on the longest of its edges in sight.
 func (e *elevation) best(t *thing) sight.Showing {
 	var out sight.Showing
 	for i, o := range e.owners {
 		if o == t && e.shows[i].Room > out.Room {
 			out = e.shows[i]
+		}
+	}
+	if out.Room > 0 {
+		return out
+	}
+	const barely = 0.5
+	longest := Length(0)
+	for _, l := range e.lines {
+		if long := l.Path.Long(); e.owners[l.Body] == t && long > longest {
+			a, b := l.Path[0], l.Path[1]
+			longest, out = long, sight.Showing{At: at((a.X+b.X)/2, (a.Y+b.Y)/2), Room: barely}
 		}
 	}
 	return out

@@ -33,6 +33,10 @@ type arrangement struct {
 // place, in plan, near side, fore and hind elevation, on one sheet, with its
 // tables; these take further sheets where there is no room.
 func General(v *vehicle.Vehicle, m Making) ([]sheet.Sheet, error) {
+	none := fmt.Errorf("the %s has nothing in a place yet, so that there is no arrangement to draw; say in the survey what the fastenings go through", v.Name)
+	if !Arranged(v) {
+		return nil, none
+	}
 	letters, err := sheet.NewLettering()
 	if err != nil {
 		return nil, err
@@ -42,7 +46,7 @@ func General(v *vehicle.Vehicle, m Making) ([]sheet.Sheet, error) {
 		return nil, err
 	}
 	if !slices.ContainsFunc(things, func(t *thing) bool { return len(t.bodies) > 0 }) {
-		return nil, fmt.Errorf("the %s has nothing in a place yet, so that there is no arrangement to draw; say in the survey what the fastenings go through", v.Name)
+		return nil, none
 	}
 	a := &arrangement{v: v, making: m, letters: letters, things: things, views: elevations(things)}
 	frame := m.Paper.frame()
@@ -58,6 +62,13 @@ func General(v *vehicle.Vehicle, m Making) ([]sheet.Sheet, error) {
 	}
 	long := a.views[0].box.Width()
 	return nil, &SizeError{fmt.Sprintf("the %s (%.0f mm long)", v.Name, long), m.Paper, smallestGeneral, "take larger paper with --paper"}
+}
+
+// Arranged says whether a vehicle has anything in a place, that a general
+// arrangement could show.
+func Arranged(v *vehicle.Vehicle) bool {
+	return slices.ContainsFunc(v.Parts, func(p *vehicle.Part) bool { return p.Place != nil && p.Item != nil }) ||
+		slices.ContainsFunc(v.Irons, func(i *vehicle.Iron) bool { return i.Place != nil })
 }
 
 // Room between the views on paper, in millimetres.

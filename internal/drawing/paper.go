@@ -8,7 +8,8 @@ import (
 	"lostwood/internal/quantity"
 )
 
-// A Paper is what a drawing is printed on, lying: Width is the longer side.
+// A Paper is what a drawing is printed on, as it is drawn on: lying, but for the
+// smallest, which stand (ISO 5457).
 type Paper struct {
 	Name          string
 	Width, Height Length
@@ -18,12 +19,12 @@ type Paper struct {
 // ISO 216; the others are the inch sizes A and B of ASME Y14.1.
 func Papers() []Paper {
 	return []Paper{
-		{"A4", 297, 210},
+		{"A4", 210, 297},
 		{"A3", 420, 297},
 		{"A2", 594, 420},
 		{"A1", 841, 594},
 		{"A0", 1189, 841},
-		{"Letter", 11 * quantity.Inch, 8.5 * quantity.Inch},
+		{"Letter", 8.5 * quantity.Inch, 11 * quantity.Inch},
 		{"Tabloid", 17 * quantity.Inch, 11 * quantity.Inch},
 	}
 }

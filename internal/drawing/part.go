@@ -77,7 +77,7 @@ func (p *partSheet) sheets() ([]sheet.Sheet, error) {
 		if s > smallestPart {
 			break
 		}
-		for _, where := range []beside{atRight, underneath} {
+		for _, where := range []beside{atRight, underneath, smallUnderneath} {
 			d, ok := p.drawn(s, where)
 			if !ok {
 				continue
@@ -103,6 +103,7 @@ type beside int
 const (
 	atRight beside = iota
 	underneath
+	smallUnderneath // at a smaller scale
 )
 
 // drawn draws views and sections with the front view's corner at the origin.
@@ -110,11 +111,11 @@ func (p *partSheet) drawn(s Scale, where beside) (board, bool) {
 	b := board{&sheet.Sheet{Stroke: narrow}, p.letters}
 	long, high, wide := s.of(p.front.wide), s.of(p.front.high), s.of(p.plan.high)
 	front, plan := p.stations(s, onFront), p.stations(s, onPlan)
-	frontUp := max(b.rowHigh(front), b.uprightReach(high, p.deep())-high)
+	frontUp := max(b.rowHigh(front), b.uprightReach(high, p.deep()))
 	below := p.underFront()
 	planAt := at(0, high+frontUp+12)
 	if p.making.Angle == First {
-		planAt.Y = -below - 6 - max(b.rowHigh(plan), 8) - wide
+		planAt.Y = -below - 6 - max(b.rowHigh(plan), b.uprightReach(wide, p.wide()), 8) - wide
 	}
 	b.face(p, p.front, s, at(0, 0), front, withHidden)
 	b.face(p, p.plan, s, planAt, plan, withHidden)
@@ -300,7 +301,7 @@ func (p *partSheet) marksHigh() Length {
 	if len(p.sections) == 0 {
 		return 2
 	}
-	return 7
+	return 10
 }
 
 // underFront is the room under the front view down to the caption's foot.
@@ -331,7 +332,7 @@ func (b board) cutMarks(p *partSheet, s Scale) {
 		b.Straight(sheet.Plane, at(x, high+0.8), at(x, high+3.5))
 		b.arrow(at(x+way*0.4, -4.6), way, 0)
 		b.Straight(sheet.Narrow, at(x-way*4.5, -4.6), at(x, -4.6))
-		b.middled(at(x-way*6.4, -4.6-normal/2), c.letter, normal, sheet.Heavy)
+		b.middled(at(x, -6.6-normal), c.letter, normal, sheet.Heavy)
 	}
 }
 
@@ -342,17 +343,17 @@ func (b board) sections(p *partSheet, s Scale, where beside) bool {
 	}
 	box := b.bounds()
 	x, foot := box.Max.X+8, Length(0)
-	if where == underneath {
+	if where != atRight {
 		x = box.Min.X
 		most := Length(0)
 		for _, c := range p.sections {
-			_, _, _, up := c.room(b, p.v, p.item, c.scaleOf(s))
+			_, _, _, up := c.room(b, p.v, p.item, c.scaleOf(s, where))
 			most = max(most, up)
 		}
 		foot = box.Min.Y - 8 - most
 	}
 	for _, c := range p.sections {
-		scale := c.scaleOf(s)
+		scale := c.scaleOf(s, where)
 		left, right, _, _ := c.room(b, p.v, p.item, scale)
 		b.section(p.v, p.item, c, scale, at(x+left, foot))
 		x += left + right + 12

@@ -131,10 +131,13 @@ func cutAt(i *vehicle.Item, body *sight.Body, x Length, end parts.Face) section 
 }
 
 // scaleOf is the scale a section is drawn at: larger than the views where it is small.
-func (s section) scaleOf(views Scale) Scale {
-	const widest, highest = 60, 58
+func (s section) scaleOf(views Scale, where beside) Scale {
+	most := Length(59)
+	if where == smallUnderneath {
+		most = 26
+	}
 	for _, c := range reductions() {
-		if c <= views && c.of(s.wide) <= widest && c.of(s.high) <= highest {
+		if c <= views && c.of(s.wide) <= most && c.of(s.high) <= most {
 			return c
 		}
 	}

@@ -33,6 +33,7 @@ type Beam struct {
 	Bending, Shear Comparison
 	At, ShearAt    quantity.Length // where each is greatest, along the part from its first end
 	Where          string          // At in words
+	ShearWhere     string          // ShearAt in words
 	Section        Section         // there, with its holes
 	Sag            quantity.Length // how far it goes down between what it bears on, at most
 	Span           quantity.Length // from one to the next, where it sags most
@@ -116,7 +117,7 @@ func (s *study) beam(m *member, t *bent, r *solved) Beam {
 			b.place = m.spot(at)
 		}
 		if f := net.shear(force); f > mostShear*(1+1e-6) && !m.stubby(at) {
-			mostShear, b.ShearAt = f, quantity.Length(m.grain(at))
+			mostShear, b.ShearAt, b.ShearWhere = f, quantity.Length(m.grain(at)), s.where(m, at)
 		}
 	}
 	b.Bending, b.Shear = st.bending.of(most), st.shear.of(mostShear)
@@ -178,9 +179,11 @@ func (s *study) where(m *member, at float64) string {
 	return fmt.Sprintf("%s from its %s end", quantity.Format(quantity.Length(m.grain(at)), s.vehicle.Unit), end)
 }
 
-// sag is how far a beam goes down below the straight line from one bearing to
-// the next; past the last one, below that.
-func (s *study) sag(m *member, t *bent, r *solved) (sag, span quantity.Length) {
+// A prop is a joint at which a beam is borne, and how far it goes down there.
+type prop struct{ at, down float64 }
+
+// props are the joints that push a beam up.
+func (s *study) props(m *member, r *solved) []prop {
 	up := make([]float64, len(m.joints))
 	for i, l := range s.links {
 		if l.upper == m {
@@ -195,13 +198,20 @@ func (s *study) sag(m *member, t *bent, r *solved) (sag, span quantity.Length) {
 			up[p.dof-m.first] += r.wheels[i]
 		}
 	}
-	type bearing struct{ at, down float64 }
-	var on []bearing
+	const counts = .01 // of the greatest, for a joint to count
+	var on []prop
 	for i, f := range up {
-		if f > 1 {
-			on = append(on, bearing{m.joints[i], r.down[m.first+i]})
+		if f > counts*slices.Max(up) {
+			on = append(on, prop{m.joints[i], r.down[m.first+i]})
 		}
 	}
+	return on
+}
+
+// sag is how far a beam goes down below the straight line from one prop to the
+// next; past the last one, below that.
+func (s *study) sag(m *member, t *bent, r *solved) (sag, span quantity.Length) {
+	on := s.props(m, r)
 	if len(on) == 0 {
 		return 0, 0
 	}

@@ -8,8 +8,9 @@
 // post. A fastening or a joint makes two of them go down together and leaves
 // each free to turn; faces that only touch push and do not pull. So the shares
 // come from how stiff each is and what holds it, and none is guessed. Wheels do
-// not give way. Nothing is tied sideways or lengthwise, no timber twists, and
-// irons do not join with the wood to one deeper beam.
+// not give way. A timber that is held or laden at both sides of its middle line
+// can lean and twist; the others keep level. Nothing is tied sideways or
+// lengthwise, and irons do not join with the wood to one deeper beam.
 //
 // Lengths are millimetres in the vehicle's frame, forces newtons, stresses
 // megapascals. Nothing here passes or fails a part: it compares.

@@ -117,7 +117,9 @@ func (s *study) meet(m, o *member) {
 // boltedThrough reports whether one upright bolt goes through both.
 func (s *study) boltedThrough(m, o *member) bool {
 	return slices.ContainsFunc(s.vehicle.Fastenings, func(f *vehicle.Fastening) bool {
-		in := func(id string) bool { return slices.ContainsFunc(f.Through, func(st vehicle.Stop) bool { return st.ID == id }) }
+		in := func(id string) bool {
+			return slices.ContainsFunc(f.Through, func(st vehicle.Stop) bool { return st.ID == id })
+		}
 		return math.Abs(f.Way[2]) > .5 && in(m.id) && in(o.id)
 	})
 }

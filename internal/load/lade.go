@@ -17,16 +17,7 @@ type lot struct {
 
 // lay shares a load out over what it lies on, by how much of each is covered.
 func (s *study) lay(l *vehicle.Load) []lot {
-	var on []*member
-	for _, id := range l.On {
-		if m := s.byID[id]; m != nil {
-			on = append(on, m)
-		} else {
-			s.note(id, fmt.Sprintf("The place of %s is not known, so that nothing of %s is put on it.", id, l.Name))
-		}
-	}
-	slices.SortStableFunc(on, func(a, b *member) int { return slices.Index(s.list, a) - slices.Index(s.list, b) })
-	on = slices.Compact(on)
+	on := s.carriers(l)
 	if len(on) == 0 {
 		return nil
 	}
@@ -58,6 +49,20 @@ func (s *study) lay(l *vehicle.Load) []lot {
 		lots[i].total *= newtons / area
 	}
 	return lots
+}
+
+// carriers are the members that a load lies on, in the vehicle's order.
+func (s *study) carriers(l *vehicle.Load) []*member {
+	var on []*member
+	for _, id := range l.On {
+		if m := s.byID[id]; m != nil {
+			on = append(on, m)
+		} else {
+			s.note(id, fmt.Sprintf("The place of %s is not known, so that nothing of %s is put on it.", id, l.Name))
+		}
+	}
+	slices.SortStableFunc(on, func(a, b *member) int { return slices.Index(s.list, a) - slices.Index(s.list, b) })
+	return slices.Compact(on)
 }
 
 // footprint is the rectangle on plan that a load covers.
@@ -155,7 +160,7 @@ func (s *study) put(p lot) {
 	if under == nil {
 		return
 	}
-	s.note(p.on.id, fmt.Sprintf("Nothing in the survey fastens %s to what stands on the wheels: its weight is set on %s.", lower(p.on.name), lower(under.name)))
+	s.note(p.on.id, fmt.Sprintf("Nothing in the survey fastens the %s to what stands on the wheels: its weight is set on the %s.", lower(p.on.name), lower(under.name)))
 	place := under.place(at)
 	under.take(patch{place, place, p.total}, at)
 }

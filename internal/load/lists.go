@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"lostwood/internal/listing"
 	"lostwood/internal/quantity"
@@ -47,18 +48,18 @@ func (r *Report) stressed(p timber.Megapascals) listing.Cell {
 // BeamsList is a row for each timber that bends, the most bent for its wood first.
 func (r *Report) BeamsList() *listing.List {
 	right := listing.Right
-	l := &listing.List{Title: r.title("how the load bends the timbers, in "+r.stressUnit()), Foot: r.beamsFoot(), Columns: []listing.Column{
+	l := &listing.List{Title: r.title("how the load bends the timbers, in " + r.stressUnit()), Foot: r.beamsFoot(), Columns: []listing.Column{
 		{Key: "part", Head: "Part"},
 		{Key: "timber", Head: "Timber"},
 		{Key: "bending_mpa", Head: "Bent to", Align: right},
-		{Key: "where", Head: "Most"},
+		{Key: "where", Head: "Where most"},
 		{Key: "bending_clear_mpa", Head: "Clear wood", Align: right},
 		{Key: "bending_left_mpa", Head: "Left of it", Align: right},
-		{Key: "bending_percent", Head: "So", Align: right},
+		{Key: "bending_percent", Head: "Share", Align: right},
 		{Key: "shear_mpa", Head: "Sheared to", Align: right},
 		{Key: "shear_clear_mpa"},
 		{Key: "shear_left_mpa", Head: "Left", Align: right},
-		{Key: "shear_percent", Head: "So", Align: right},
+		{Key: "shear_percent", Head: "Share", Align: right},
 		{Key: "sag_mm", Head: "Sags", Align: right},
 		{Key: "span_mm", Head: "over", Align: right},
 		{Key: "at_mm"},
@@ -100,13 +101,16 @@ func (r *Report) beamsFoot() []string {
 	if r.Why != "" {
 		foot = append(foot, r.Why)
 	}
+	if len(r.Beams) > 0 && r.loadWords() != "" {
+		foot = append(foot, "Under "+r.loadWords()+", and its own weight. "+strings.TrimSpace(r.shockWords()))
+	}
 	return append(foot,
 		fmt.Sprintf("Clear wood: the average of small clear pieces of its species at %.3g %% moisture, in a test of some minutes.", float64(r.vehicle.Moisture.Service)),
 		"Left of it, in bending: "+lessWords(timber.OfBending())+".",
 		"Left of it, in shear: "+lessWords(timber.OfShear())+".",
 		"No margin for safety is in these. A load that lies on for years about doubles the sag (Wood Handbook, from memory).",
 		"Sections are those with holes, mortises and housings in them. Shares come from a grid of beams: fastened timbers go down together, "+
-			"wheels do not give way, no timber twists, irons lie beside the wood and do not stiffen it.",
+			"wheels do not give way, and irons bend beside the wood without making one deeper beam with it.",
 		Caution)
 }
 
@@ -114,7 +118,7 @@ func (r *Report) beamsFoot() []string {
 // bears it less well, the most pressed for its wood first; then bolts that are pulled.
 func (r *Report) BearingsList() *listing.List {
 	right := listing.Right
-	l := &listing.List{Title: r.title("how hard wood is pressed across its grain, in "+r.stressUnit()), Columns: []listing.Column{
+	l := &listing.List{Title: r.title("how hard wood is pressed across its grain, in " + r.stressUnit()), Columns: []listing.Column{
 		{Key: "part", Head: "Wood"},
 		{Key: "timber", Head: "Timber"},
 		{Key: "pressed_by", Head: "Pressed"},
@@ -123,7 +127,7 @@ func (r *Report) BearingsList() *listing.List {
 		{Key: "stress_mpa", Head: "Comes to", Align: right},
 		{Key: "clear_mpa", Head: "Clear wood", Align: right},
 		{Key: "left_mpa", Head: "Left of it", Align: right},
-		{Key: "percent", Head: "So", Align: right},
+		{Key: "percent", Head: "Share", Align: right},
 	}}
 	add := func(part, timberName, by string, f timber.Newtons, area quantity.Area, c Comparison) {
 		l.Rows = append(l.Rows, []listing.Cell{
@@ -135,9 +139,9 @@ func (r *Report) BearingsList() *listing.List {
 			r.stressed(c.Stress), r.pressure(c.Clear), r.pressure(c.Left), shared(c.Share()),
 		})
 	}
-	few := 0
+	few, worth := 0, .02 // the share of what is left from which it is listed
 	for _, b := range r.pressed() {
-		if b.Pressed.Share() < .02 {
+		if b.Pressed.Share() < worth {
 			few++
 			continue
 		}
@@ -146,13 +150,11 @@ func (r *Report) BearingsList() *listing.List {
 	for _, w := range r.Washers {
 		add(w.On.Name, w.On.Timber, "washer of fastening "+w.Fastening.ID+", pulled", w.Force, w.Area, w.Pressed)
 	}
-	l.Foot = []string{""}
-	if few > 0 {
-		l.Foot = append(l.Foot, fmt.Sprintf("%d more that come to under 2 %% of what is left are not listed.", few))
+	l.Foot = []string{
+		"", fmt.Sprintf("%d more that come to under %s of what is left are not listed.", few, percent(worth)),
+		"Clear wood: where it begins to be dented for good. Left of it: " + lessWords(timber.OfBearing()) + ".",
+		"The pressure is taken as even over the whole face; a nut drawn up hard presses more than any load.", Caution,
 	}
-	l.Foot = append(l.Foot,
-		"Clear wood: where it begins to be dented for good. Left of it: "+lessWords(timber.OfBearing())+".",
-		"The pressure is taken as even over the whole face; a nut drawn up hard presses more than any load.", Caution)
 	return l
 }
 
@@ -213,18 +215,36 @@ func (r *Report) StandList() *listing.List {
 	return l
 }
 
-// balanceWords tells where it balances, from the fore axle where there is one.
+// balanceWords tells where it balances, from the fore axle where there is one;
+// nothing where most of what it is made of could not be weighed.
 func (r *Report) balanceWords(b Balance) string {
+	unknown := 0
+	for _, w := range r.Weights {
+		if w.Why != "" {
+			unknown++
+		}
+	}
+	if 2*unknown > len(r.Weights) {
+		return "where it balances cannot be told, most of it not being weighed."
+	}
 	from, name := quantity.Length(0), "the survey's zero"
 	if len(r.Axles) > 0 {
-		from, name = r.Axles[0].At, lower(r.Axles[0].Name)
+		from, name = r.Axles[0].At, "the "+lower(r.Axles[0].Name)
 	}
 	x, way := from-b.At[0].Value, "behind"
 	if x < 0 {
 		x, way = -x, "before"
 	}
-	return fmt.Sprintf("it balances %s %s the %s, give or take %s, and %s above the ground, give or take %s.",
-		r.small(x), way, name, r.small(b.At[0].Doubt), r.small(b.At[2].Value), r.small(b.At[2].Doubt))
+	return fmt.Sprintf("it balances %s%s %s and %sabove the ground.", r.about(x, b.At[0].Doubt), way, name, r.about(b.At[2].Value, b.At[2].Doubt))
+}
+
+// about is a length with its give or take, ready for the words after it.
+func (r *Report) about(l, doubt quantity.Length) string {
+	words := quantity.Size{Value: l, Doubt: doubt, Known: quantity.FromIron}.Words(r.vehicle.Unit)
+	if doubt == 0 {
+		return words + " "
+	}
+	return words + ", "
 }
 
 // WeightsList is a row for each timber and iron.

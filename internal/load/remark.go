@@ -45,7 +45,7 @@ func (s *study) remark() {
 	r.Remarks = append(r.Remarks, r.Notes...)
 }
 
-// loadWords names what is carried, with shocks.
+// loadWords names what is carried.
 func (r *Report) loadWords() string {
 	var names []string
 	for _, l := range r.vehicle.Loads {
@@ -57,9 +57,6 @@ func (r *Report) loadWords() string {
 			w = fmt.Sprintf("%d %s", l.Number, l.Name)
 		}
 		w += " " + r.massWords(l.Total())
-		if l.Shock > 1 {
-			w += fmt.Sprintf(" (taken %.3g times for rough ground)", l.Shock)
-		}
 		names = append(names, w)
 	}
 	if len(names) < 2 {
@@ -77,9 +74,9 @@ func (r *Report) bent(b Beam) vehicle.Remark {
 		Measured: vehicle.Figure{Value: float64(b.Bending.Stress), Of: vehicle.StressMPa},
 		Limit:    vehicle.Figure{Value: float64(b.Bending.Left), Of: vehicle.StressMPa},
 		Basis:    leftWords,
-		Says: fmt.Sprintf("%s is bent to %s %s, %s of the %s that is left of clear %s (%s on average). It sags %s.",
-			b.Part.Name, r.stress(b.Bending.Stress), b.Where, percent(b.Bending.Share()), r.stress(b.Bending.Left), b.Part.Timber,
-			r.stress(b.Bending.Clear), r.small(b.Sag)),
+		Says: fmt.Sprintf("%s is bent to %s %s, and sags %s. Clear %s bears %s on average, of which %s is left when variation, lasting load and grade are taken off: it comes to %s of that.",
+			b.Part.Name, r.stress(b.Bending.Stress), b.Where, r.small(b.Sag), b.Part.Timber, r.stress(b.Bending.Clear),
+			r.stress(b.Bending.Left), percent(b.Bending.Share())),
 		Do: fmt.Sprintf("Under a lesser load, with another bearing between, or %s deep where it is %s now, it would come to no more than that, all else alike; a competent person judges it.",
 			r.upTo(deep*quantity.Length(math.Sqrt(max(b.Bending.Share(), 1)))), r.length(deep)),
 	}
@@ -94,8 +91,8 @@ func (r *Report) sheared(b Beam) vehicle.Remark {
 		Measured: vehicle.Figure{Value: float64(b.Shear.Stress), Of: vehicle.StressMPa},
 		Limit:    vehicle.Figure{Value: float64(b.Shear.Left), Of: vehicle.StressMPa},
 		Basis:    leftWords,
-		Says: fmt.Sprintf("%s is sheared along its grain to %s at %s from its first end, %s of the %s that is left of clear %s (%s on average): it could split there.",
-			b.Part.Name, r.stress(b.Shear.Stress), r.length(b.ShearAt), percent(b.Shear.Share()), r.stress(b.Shear.Left), b.Part.Timber, r.stress(b.Shear.Clear)),
+		Says: fmt.Sprintf("%s is sheared along its grain to %s, %s. Clear %s bears %s on average, of which %s is left when variation, lasting load and checks are taken off: it comes to %s of that.",
+			b.Part.Name, r.stress(b.Shear.Stress), b.ShearWhere, b.Part.Timber, r.stress(b.Shear.Clear), r.stress(b.Shear.Left), percent(b.Shear.Share())),
 		Do: "Choose wood free of checks there, and put no hole or notch more; a bearing nearer by, or more depth, lessens it.",
 	}
 }
@@ -149,13 +146,27 @@ func (r *Report) summary() []vehicle.Remark {
 		if b.Shear.Share() > c.Share() {
 			c, how = b.Shear, "sheared"
 		}
-		says := fmt.Sprintf("Of all timbers %s comes nearest to what is left of its wood: %s to %s, %s of it.", lower(b.Part.Name), how, r.stress(c.Stress), percent(c.Share()))
+		says := fmt.Sprintf("%sOf all timbers the %s comes nearest to what is left of its wood: %s to %s, %s of it.", r.shockWords(), lower(b.Part.Name), how, r.stress(c.Stress), percent(c.Share()))
 		out = append(out, noted("loads", says+" "+Caution, vehicle.Figure{Value: c.Share(), Of: vehicle.Times}))
 	}
 	if missing := r.unknownWoods(); missing != "" {
 		out = append(out, noted("loads", missing, vehicle.Figure{}))
 	}
 	return out
+}
+
+// shockWords says what is assumed for rough ground.
+func (r *Report) shockWords() string {
+	var told []string
+	for _, l := range r.vehicle.Loads {
+		if l.Shock > 1 {
+			told = append(told, fmt.Sprintf("%s %.3g times", l.Name, l.Shock))
+		}
+	}
+	if len(told) == 0 {
+		return "All at rest: no shock is assumed. "
+	}
+	return "For rough ground the survey assumes shocks, in which loads count for more than they weigh: " + strings.Join(told, ", ") + ". "
 }
 
 // axlesWords is what each axle carries.

@@ -68,6 +68,17 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue) (*Report, error) {
 	if v == nil {
 		return nil, errors.New("there is no vehicle to weigh; derive one from its survey first")
 	}
+	s := newStudy(v, woods)
+	s.report.Empty, s.report.Laden = s.balance(Empty), s.balance(Laden)
+	if err := s.work(); err != nil {
+		return nil, err
+	}
+	s.remark()
+	return s.report, nil
+}
+
+// newStudy weighs everything and finds how it hangs together.
+func newStudy(v *vehicle.Vehicle, woods timber.Catalogue) *study {
 	s := &study{
 		report: &Report{vehicle: v}, vehicle: v, woods: woods,
 		byID: map[string]*member{}, told: map[string]bool{}, wood: map[string]strength{},
@@ -80,12 +91,7 @@ func Of(v *vehicle.Vehicle, woods timber.Catalogue) (*Report, error) {
 	s.stand()
 	s.wire()
 	s.holds = s.held()
-	s.report.Empty, s.report.Laden = s.balance(Empty), s.balance(Laden)
-	if err := s.work(); err != nil {
-		return nil, err
-	}
-	s.remark()
-	return s.report, nil
+	return s
 }
 
 // note tells once what is left out or taken for granted.
@@ -118,87 +124,6 @@ func (s State) counts(l *vehicle.Load) float64 {
 		return max(l.Shock, 1)
 	}
 	return 1
-}
-
-// balance sums masses and where they lie. Woods of one species are taken to be
-// off together, as if out of one log, so that the give or take is not too small.
-func (s *study) balance(state State) Balance {
-	var all []mass
-	var kinds []string
-	add := func(kind string, m mass) { all, kinds = append(all, m), append(kinds, kind) }
-	for _, w := range s.report.Weights {
-		if w.Placed && w.ID != "" && w.Why == "" {
-			add(w.Of, w.mass)
-		}
-	}
-	for _, b := range s.bolts {
-		add("iron", mass{kg: b.kg, spread: 2 * ironSpread * b.kg, at: b.at})
-	}
-	for _, w := range s.onAxle {
-		add("iron", w.mass)
-	}
-	for i := range s.vehicle.Loads {
-		l := &s.vehicle.Loads[i]
-		if state.counts(l) == 0 {
-			continue
-		}
-		for _, p := range s.lay(l) {
-			part := p.total / gravity / float64(l.Total())
-			m := mass{kg: p.total / gravity, spread: part * float64(l.Doubt) * float64(l.Number), at: p.middle}
-			m.at[2] += float64(l.Middle)
-			add(fmt.Sprintf("load %d", i), m)
-		}
-	}
-	return sum(all, kinds)
-}
-
-func sum(all []mass, kinds []string) Balance {
-	var b Balance
-	var at [3]float64
-	kg := 0.0
-	for _, m := range all {
-		kg += m.kg
-		for i := range at {
-			at[i] += m.kg * m.at[i]
-		}
-	}
-	if kg <= 0 {
-		return b
-	}
-	for i := range at {
-		at[i] /= kg
-	}
-	var heavy float64
-	var moved [3]float64
-	together := map[string][4]float64{}
-	for k, m := range all {
-		t := together[kinds[k]]
-		for i := range 3 {
-			arm := m.at[i] - at[i]
-			t[i] += m.spread * arm / kg
-			moved[i] += math.Pow(m.sized*arm/kg, 2) + math.Pow(m.kg*m.atDoubt[i]/kg, 2)
-		}
-		t[3] += m.spread
-		together[kinds[k]] = t
-		heavy += m.sized * m.sized
-	}
-	names := make([]string, 0, len(together))
-	for k := range together {
-		names = append(names, k)
-	}
-	slices.Sort(names)
-	for _, k := range names {
-		t := together[k]
-		heavy += t[3] * t[3]
-		for i := range 3 {
-			moved[i] += t[i] * t[i]
-		}
-	}
-	b.Mass, b.Doubt = quantity.Mass(kg), quantity.Mass(math.Sqrt(heavy))
-	for i := range at {
-		b.At[i] = quantity.Size{Value: quantity.Length(at[i]), Doubt: quantity.Length(math.Sqrt(moved[i])), Known: quantity.FromIron}
-	}
-	return b
 }
 
 // work bends the grid, empty, laden and shocked.
@@ -269,9 +194,11 @@ func (s *study) axleLoads(empty, laden *solved) {
 // wheelWeight is what the survey tells of one wheel of an axle.
 func (s *study) wheelWeight(axle int) quantity.Mass {
 	kg := 0.0
-	for _, w := range slices.Concat(s.report.Weights, s.onAxle) {
-		if w.onWheels == axle+1 {
-			kg += w.kg / 2
+	for _, list := range [2][]Weight{s.report.Weights, s.onAxle} {
+		for i := range list {
+			if list[i].onWheels == axle+1 {
+				kg += list[i].kg / 2
+			}
 		}
 	}
 	return quantity.Mass(kg)

@@ -59,6 +59,7 @@ type sawyer struct {
 	box   [3]float64
 	kept  map[[2]float64]Section
 
+	square   bool // the body is a plain squared stick
 	features []parts.Feature
 	middle   *[3]float64
 }
@@ -66,6 +67,9 @@ type sawyer struct {
 func newSawyer(s parts.Stick) *sawyer {
 	long, wide, deep := s.Body.Box()
 	w := &sawyer{body: s.Body, whole: s.Body.Volume(), box: [3]float64{float64(long), float64(wide), float64(deep)}, kept: map[[2]float64]Section{}, features: s.Features}
+	if b, ok := s.Body.(parts.Sawn); ok {
+		w.square = b.Plan.IsRectangle() && b.Side.IsRectangle()
+	}
 	for _, f := range s.Features {
 		for _, v := range f.Cuts(s.Body) {
 			w.cuts = append(w.cuts, cut{v, form.Bounds(v)})
@@ -120,7 +124,10 @@ func (w *sawyer) gross(x float64) Section {
 	if s, ok := w.kept[key]; ok {
 		return s
 	}
-	s := w.saw(x, nil)
+	s := rectangle(w.box[1], w.box[2])
+	if !w.square {
+		s = w.saw(x, nil)
+	}
 	w.kept[key] = s
 	return s
 }

@@ -163,12 +163,12 @@ func (s Sized) useful(weakest quantity.Known) bool {
 }
 
 // What is asked of the odds before a unit is claimed. Markov's inequality has
-// chance reach enough in one vehicle of 20 at the very most; by simulation it
+// chance reach enough in one vehicle of 10 at the very most; by simulation it
 // does so in less than one of 200, on even sizes and on stock used again and
 // again alike, for the weights of what was tried leave it little room.
 const (
-	enough     = 20
-	slight     = 5
+	enough     = 10
+	slight     = 3
 	sureOfUnit = 0.9 // share of the odds that one unit must hold
 	fewest     = 5   // voices
 )

@@ -23,6 +23,28 @@ func Face(s parts.Stick, f parts.Face) Drawing {
 		}
 		d.Add(mark(m, layer, pen))
 	}
+	d.Add(crosses(s.Marks(f)))
+	return d
+}
+
+// crosses are the crosses at all centres: where a hole and its counterbore share
+// one, a single cross that stands clear of both.
+func crosses(marks []parts.Mark) Drawing {
+	var at []form.Point
+	arms := map[form.Point]Length{}
+	for _, m := range marks {
+		if m.Centre == nil {
+			continue
+		}
+		if arms[*m.Centre] == 0 {
+			at = append(at, *m.Centre)
+		}
+		arms[*m.Centre] = max(arms[*m.Centre], crossArm(m))
+	}
+	var d Drawing
+	for _, p := range at {
+		d.Add(Cross(p, arms[p]))
+	}
 	return d
 }
 
@@ -46,9 +68,6 @@ func mark(m parts.Mark, layer Layer, pen Pen) Drawing {
 		d.Circles = append(d.Circles, Circle{layer, pen, *m.Centre, m.Diameter})
 	case len(m.Path) > 1:
 		d.Paths = append(d.Paths, Path{layer, pen, m.Path, m.Closed})
-	}
-	if m.Centre != nil {
-		d.Add(Cross(*m.Centre, crossArm(m)))
 	}
 	return d
 }

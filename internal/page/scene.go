@@ -236,9 +236,10 @@ func floats(at [3]Length) (v [3]float64) {
 
 func degrees(a quantity.Angle) float64 { return round(float64(a) * 180 / math.Pi) }
 
-// round keeps ten-thousandths of a millimetre, and no negative nothing.
+// round keeps millionths of a millimetre, so that what lies half way between two
+// words in a list goes the same way here, and no negative nothing.
 func round(f float64) float64 {
-	const step = 1e4
+	const step = 1e6
 	return math.Round(f*step)/step + 0
 }
 

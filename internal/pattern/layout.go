@@ -208,7 +208,7 @@ func (l *layout) letter() bool {
 			continue
 		}
 		if b := settings[0]; !ok && b.anchor == nil {
-			d, ok = l.crowd.place([]label{l.abroad(b)})
+			d, ok = l.placeAbroad(b)
 		}
 		if !ok {
 			return false
@@ -216,6 +216,22 @@ func (l *layout) letter() bool {
 		l.drawing.Add(d)
 	}
 	return true
+}
+
+// placeAbroad places a label off the wood; where the faces leave no room there, as
+// round a bent rail, it may stand within a face's box, and needs no leader at last.
+func (l *layout) placeAbroad(b label) (d outline.Drawing, ok bool) {
+	led := l.abroad(b)
+	near := led
+	near.off = nil
+	free := near
+	free.anchor = nil
+	for _, one := range []label{led, near, free} {
+		if d, ok = l.crowd.place([]label{one}); ok {
+			return d, true
+		}
+	}
+	return d, false
 }
 
 // abroad is a label that finds no place where it belongs: it stands off the wood,

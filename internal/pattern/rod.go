@@ -18,7 +18,8 @@ const rodFrom = 3 * quantity.Foot
 const (
 	rodHigh  Length = 26 // of a strip
 	rodTick  Length = 5
-	rodTrim  Length = 3 // between strips, to cut in
+	rodTrim  Length = 3                                          // between strips, to cut in
+	rodStrip Length = bare + stripHigh + 3 + 102 + 4 + 26 + bare // of a roll: the rod over the upright bars
 	rodWords        = small
 )
 
@@ -36,6 +37,9 @@ func (l *layout) rod() []sheet {
 		return nil
 	}
 	page := pageFor(l.paper, flat, outline.Box{Max: form.Point{X: long + sideRoom + overlap}})
+	if l.strips() {
+		page.Y = min(page.Y, rodStrip) // no more of the roll than it takes
+	}
 	on := l.grid.onPage()
 	step := page.X - 2*bare - barWide - overlap
 	strips := max(1, int(math.Ceil(float64((long+sideRoom)/step)-1e-9)))

@@ -65,7 +65,7 @@ func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, qu
 			continue
 		}
 		what := l.item.WorkWords(op)
-		if strings.HasPrefix(ref, what) {
+		if called(ref, what) {
 			what = "" // the work is called by what it is
 		}
 		lines = []line{{ref + ": " + l.brief(op, what), normal, outline.Bold}}
@@ -96,10 +96,17 @@ func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, qu
 
 // named is a piece of work by its name and by what it is, once where they are the same.
 func named(ref, what string) string {
-	if strings.HasPrefix(ref, what) {
+	if called(ref, what) {
 		return ref
 	}
 	return ref + ": " + what
+}
+
+// called reports whether a piece of work is called by what it is: "chamfer 1",
+// "housing for the near reach".
+func called(ref, what string) bool {
+	word, _, _ := strings.Cut(what, " ")
+	return word != "" && strings.HasPrefix(ref, word) || strings.HasPrefix(ref, what)
 }
 
 // A stand is one measure of where work stands.

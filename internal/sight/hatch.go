@@ -9,6 +9,18 @@ import (
 // Hatching is the lines, all one way and so far apart, that lie on what is seen
 // of the bodies that are chosen. The lines of all bodies fall in one with each other.
 func (s *Scene) Hatching(apart Length, slope float64, chosen func(body int) bool) []Line {
+	return s.hatched(apart, slope, everyRow, chosen)
+}
+
+// A density says how many rows of a hatching are drawn on a facet.
+type density int
+
+const (
+	everyRow density = iota
+	fewRows          // of large facets only every second, fourth, eighth ...
+)
+
+func (s *Scene) hatched(apart Length, slope float64, d density, chosen func(body int) bool) []Line {
 	sin, cos := math.Sincos(slope)
 	var out []Line
 	rows := map[hatchKey][]span{}
@@ -18,7 +30,7 @@ func (s *Scene) Hatching(apart Length, slope float64, chosen func(body int) bool
 		if !chosen(f.body) {
 			continue
 		}
-		f.rows(sin, cos, float64(apart), func(row int, p, q spot) {
+		f.rows(sin, cos, float64(apart), d, func(row int, p, q spot) {
 			k := hatchKey{f.body, row}
 			if _, known := rows[k]; !known {
 				order, rows[k] = append(order, k), nil
@@ -46,13 +58,19 @@ func (s *Scene) Hatching(apart Length, slope float64, chosen func(body int) bool
 type hatchKey struct{ body, row int }
 
 // rows calls with each line of a hatching that crosses the facet, where it enters and leaves.
-func (f *facet) rows(sin, cos, apart float64, with func(row int, p, q spot)) {
+func (f *facet) rows(sin, cos, apart float64, d density, with func(row int, p, q spot)) {
 	across := func(s spot) float64 { return s.y*cos - s.x*sin }
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, c := range f.corner {
 		lo, hi = math.Min(lo, across(c)), math.Max(hi, across(c))
 	}
-	for row := int(math.Ceil(lo / apart)); float64(row)*apart <= hi; row++ {
+	stride := 1
+	const enough = 6 // rows on a facet
+	for d == fewRows && hi-lo > 2*enough*apart*float64(stride) {
+		stride *= 2
+	}
+	first := int(math.Ceil(lo / apart / float64(stride)))
+	for row := first * stride; float64(row)*apart <= hi; row += stride {
 		at := float64(row) * apart
 		var cut []spot
 		for k := range 3 {
@@ -86,9 +104,10 @@ type Showing struct {
 // that is nowhere seen. Lines of a hatching so far apart, both ways, are tried.
 func (s *Scene) Showings(apart Length) []Showing {
 	out := make([]Showing, len(s.bodies))
-	level := s.Hatching(apart, 0, func(int) bool { return true })
+	all := func(int) bool { return true }
+	level := s.hatched(apart, 0, fewRows, all)
 	var boxes []box
-	lines := s.Hatching(apart, math.Pi/2, func(int) bool { return true })
+	lines := s.hatched(apart, math.Pi/2, fewRows, all)
 	for _, l := range lines {
 		a, b := l.Path[0], l.Path[1]
 		boxes = append(boxes, around(spot{x: float64(a.X), y: float64(a.Y)}, spot{x: float64(b.X), y: float64(b.Y)}))

@@ -74,8 +74,8 @@ func (r *reader) check() {
 		r.joint(&r.jointDrafts[i])
 	}
 	r.splintersOf()
-	r.moveThings()
 	r.loadsOn()
+	r.moveThings()
 	for i := range r.s.Datum {
 		r.about(&r.s.Datum[i], r.datumThing)
 	}

@@ -12,8 +12,6 @@ import (
 const loadMeans = "What the vehicle is meant to carry, as far as you know: goods on the floor, persons on the seat, somebody who steps on the edge. " +
 	"Write [[load]] on a line before each. What bends, presses and weighs on each wheel is told from them; without any, only what the vehicle itself weighs."
 
-const wheelsMeans = "Where the wheels stand. Not given, they are taken to stand at the ends of the axles."
-
 // A Load is one thing to be carried. Masses are in kilograms.
 type Load struct {
 	At     Position
@@ -36,9 +34,6 @@ type Named struct {
 	At Position
 	ID string
 }
-
-// Wheels is what is stated of where they stand.
-type Wheels struct{ Track quantity.Length } // 0 where not stated
 
 const (
 	// heaviest is more than a horse-drawn vehicle carries; it catches slips.
@@ -103,15 +98,6 @@ func loadKeys() []key[Load] {
 		},
 	}
 }
-
-func wheelsKeys() []key[Wheels] {
-	return []key[Wheels]{{
-		name: "track", also: "gauge", example: `"4 ft 8"`, means: "from the middle of one wheel's tread to the middle of the other's, on the ground",
-		take: func(r *reader, v *node, w *Wheels) { w.Track, _ = r.plainLength(v, positive) },
-	}}
-}
-
-func (r *reader) wheels(n *node) { readGroup(r, n, "[wheels]", wheelsKeys(), &r.s.Wheels) }
 
 // loadMass takes NUMBER lb|kg, with ± NUMBER before or after the unit.
 func (r *reader) loadMass(v *node, l *Load) {
@@ -210,8 +196,10 @@ func (r *reader) loads(n *node) {
 		if l.Always == vehicle.Standing && l.Shock > 1 {
 			r.fault(v.named["shock"].at, "a shock of what is always there", "take it away; the vehicle's own weight is taken at rest")
 		}
-		if l.Name != "" {
-			r.once(first, strings.ToLower(l.Name), r.src.position(v.named["name"].value.at), "load")
+		if before, twice := first[strings.ToLower(l.Name)]; twice && l.Name != "" {
+			r.fault(v.named["name"].value.at, "a second load called "+quote(l.Name)+", first on "+before.words(), "call one of them something else")
+		} else {
+			first[strings.ToLower(l.Name)] = l.At
 		}
 		r.s.Loads = append(r.s.Loads, l)
 	}

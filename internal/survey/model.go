@@ -45,7 +45,7 @@ type Survey struct {
 	Prices     []Price
 	Boards     []Board
 	Loads      []Load
-	Wheels     Wheels
+	Track      quantity.Length // from the middle of one wheel's tread to the other's; 0 where not stated
 }
 
 // Wood is what the timber is bought at and will live at. Moisture is in percent.

@@ -103,10 +103,6 @@ func sections() []section {
 			name: "load", form: headingEach, means: loadMeans,
 			lines: func() []entry { return entries(loadKeys()) }, read: (*reader).loads,
 		},
-		{
-			name: "wheels", means: wheelsMeans,
-			lines: func() []entry { return entries(wheelsKeys()) }, read: (*reader).wheels,
-		},
 	}
 }
 
@@ -198,8 +194,6 @@ func otherHeadings(name string) string {
 		return "boards"
 	case "load":
 		return "loads payload carries cargo"
-	case "wheels":
-		return "wheel"
 	case "fastening":
 		return "fastenings fixing fixings"
 	case "doubts":

@@ -30,6 +30,11 @@ func vehicleKeys() []key[Survey] {
 			take:  func(*reader, *node, *Survey) {}, // read before everything else
 		},
 		{
+			name: "track", also: "gauge", example: `"4 ft 8"`,
+			means: "from the middle of one wheel's tread to the middle of the other's, on the ground; not given, loads are taken to stand on the ends of the axles",
+			take:  func(r *reader, v *node, s *Survey) { s.Track, _ = r.plainLength(v, positive) },
+		},
+		{
 			name: "note", also: "notes remark", example: `"found under a fallen shed roof"`, means: "anything else",
 			take: intoText(func(s *Survey) *string { return &s.Note }),
 		},

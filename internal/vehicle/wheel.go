@@ -21,10 +21,13 @@ type Wheel struct {
 	Irons []*Iron // bands, box, linchpin
 }
 
+// Made is the wheel worked out. Its error is package wheel's.
+func (w *Wheel) Made() (*wheel.Wheel, error) { return wheel.New(w.Spec) }
+
 // Disc is the room that the wheel's tyre takes up in the vehicle's frame; ok is
 // false where nothing places the wheel, or its Spec cannot be built.
 func (w *Wheel) Disc() (d wheel.Disc, ok bool) {
-	made, err := wheel.New(w.Spec)
+	made, err := w.Made()
 	if err != nil || w.Place == nil {
 		return wheel.Disc{}, false
 	}

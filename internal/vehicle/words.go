@@ -13,6 +13,12 @@ func (i *Item) FaceWords(f parts.Face) string {
 }
 
 func (i *Item) words() [6]string {
+	switch i.Kind { // of a wheel, whichever way it lies
+	case "spoke":
+		return [6]string{"front", "one side", "back", "other side", "foot", "tongue"}
+	case "nave":
+		return [6]string{"upper side", "one side", "under side", "other side", "back end", "front end"}
+	}
 	switch i.Run {
 	case Across:
 		return [6]string{"upper face", "hind side", "under face", "fore side", "near end", "off end"}

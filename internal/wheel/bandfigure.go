@@ -27,3 +27,6 @@ func (b Band) called(i int) string {
 	}
 	return fmt.Sprintf("band %d", i+1)
 }
+
+// numbered names the i-th of a row of members, counted from 0.
+func numbered(what string, i int) string { return fmt.Sprintf("%s %d", what, i+1) }

@@ -10,13 +10,11 @@ import (
 // told is a length in a sentence.
 func told(l Length) string { return fmt.Sprintf("%.1f mm (%.3g in)", l.Millimetres(), l.Inches()) }
 
-// checkFeet looks at the mortises: their mouths on the seat, their inner ends
-// clear of each other and of the box.
-func (w *Wheel) checkFeet(l *limits) {
-	var found []error
-	for _, c := range w.Cuts() {
-		found = append(found, w.footFaults(c)...)
-	}
+// checkLean looks at all that the spokes' lean may spoil: the mortises' mouths on
+// the seat, their inner ends clear of each other and of the box, the tongue
+// holes. Where a lesser dish would do, that is told too.
+func (w *Wheel) checkLean(l *limits) {
+	found := w.leanFaults()
 	if len(found) == 0 {
 		return
 	}
@@ -24,9 +22,19 @@ func (w *Wheel) checkFeet(l *limits) {
 	if most, ok := w.mostDish(); ok && math.Abs(float64(w.Spec.Dish.Built)) > float64(most) {
 		l.faults = append(l.faults, &parts.LimitError{
 			Part: "wheel", Dimension: "dish-built", Got: w.Spec.Dish.Built, Min: -most, Max: most,
-			Why: "this nave takes feet that lean no further",
+			Why: "this nave and rim take spokes that lean no further",
 		})
 	}
+}
+
+func (w *Wheel) leanFaults() []error {
+	var out []error
+	for _, c := range w.Cuts() {
+		out = append(out, w.footFaults(c)...)
+	}
+	var l limits
+	w.checkFelloe(&l)
+	return append(out, l.faults...)
 }
 
 func (w *Wheel) footFaults(c Cut) []error {
@@ -68,19 +76,13 @@ const (
 	leastWood Length = 1
 )
 
-// mostDish is the greatest dish that this nave allows with all else as it is;
+// mostDish is the greatest dish that this nave and rim allow with all else as it is;
 // ok is false where it does not allow even none.
 func (w *Wheel) mostDish() (most Length, ok bool) {
 	sound := func(dish Length) bool {
 		s := w.Spec
 		s.Dish.Built = dish
-		v := lay(s)
-		for _, c := range v.Cuts() {
-			if len(v.footFaults(c)) > 0 {
-				return false
-			}
-		}
-		return true
+		return len(lay(s).leanFaults()) == 0
 	}
 	if !sound(0) {
 		return 0, false

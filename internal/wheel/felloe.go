@@ -42,9 +42,6 @@ func (w *Wheel) Felloe() Felloe {
 	}
 }
 
-// steepGrain is where short grain at a felloe's ends begins to be weak (common practice, no source).
-const steepGrain = 20 * math.Pi / 180
-
 // checkFelloe looks at the tongue holes in the felloe and at its dowels.
 func (w *Wheel) checkFelloe(l *limits) {
 	s := w.Spec

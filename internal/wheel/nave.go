@@ -1,13 +1,13 @@
 package wheel
 
 import (
-	"cmp"
 	"math"
-	"slices"
+
+	"lostwood/parts"
 )
 
 // A Station is a place on the nave: along it from its back end, and its diameter there.
-type Station struct{ Along, Diameter Length }
+type Station = parts.Station
 
 // seatEnds are the back and front of the spokes' seat, along the nave from its back end.
 func (s Spec) seatEnds() (back, front Length) {
@@ -17,11 +17,16 @@ func (s Spec) seatEnds() (back, front Length) {
 
 // Stations are the corners of the nave's profile from its back end to its
 // front end; it runs straight from one to the next.
-func (w *Wheel) Stations() []Station {
-	n := w.Spec.Nave
-	back, front := w.Spec.seatEnds()
-	fall := Length(w.seatFall) * n.SeatLong
-	ss := []Station{{0, n.Back}, {back, n.Diameter + fall}, {front, n.Diameter - fall}, {n.Long, n.Front}}
+func (w *Wheel) Stations() []Station { return w.turned().Stations }
+
+func (w *Wheel) turned() parts.Turned { return w.NavePart().Stick().Body.(parts.Turned) }
+
+// DiameterAt is the nave's diameter at a place along it from its back end.
+func (w *Wheel) DiameterAt(along Length) Length { return 2 * w.turned().RadiusAt(along) }
+
+// forBands is what the nave is turned to for the bands whose insides are known.
+func (n Nave) forBands() []Station {
+	var ss []Station
 	for _, b := range n.Bands {
 		if b.Large == 0 {
 			continue
@@ -30,32 +35,9 @@ func (w *Wheel) Stations() []Station {
 		if b.From+b.Wide/2 < n.Long-n.Forward { // behind the spokes its back edge is the smaller
 			from, to = to, from
 		}
-		ss = append(ss, Station{b.From, from}, Station{b.From + b.Wide, to})
-	}
-	slices.SortStableFunc(ss, func(a, b Station) int { return cmp.Compare(a.Along, b.Along) })
-	// A band at an end gives the diameter there, in place of the nave's own.
-	for len(ss) > 2 && ss[1].Along == ss[0].Along {
-		ss = ss[1:]
-	}
-	for k := len(ss); k > 2 && ss[k-2].Along == ss[k-1].Along; k = len(ss) {
-		ss = ss[:k-1]
+		ss = append(ss, Station{Along: b.From, Diameter: from}, Station{Along: b.From + b.Wide, Diameter: to})
 	}
 	return ss
-}
-
-// DiameterAt is the nave's diameter at a place along it from its back end.
-func (w *Wheel) DiameterAt(along Length) Length {
-	ss := w.Stations()
-	for i := 1; i < len(ss); i++ {
-		a, b := ss[i-1], ss[i]
-		if along <= b.Along || i == len(ss)-1 {
-			if a.Along == b.Along {
-				return b.Diameter
-			}
-			return a.Diameter + (b.Diameter-a.Diameter)*(along-a.Along)/(b.Along-a.Along)
-		}
-	}
-	return w.Spec.Nave.Diameter
 }
 
 // onNave is a place along the axle, counted from the nave's back end.

@@ -62,10 +62,11 @@ func (s Spec) checkSpokes(l *limits) {
 	l.need("foot-thick", k.FootThick, 5, stout, slip)
 	l.need("foot-long", k.FootLong, 10, stout, slip)
 	l.may("foot-point", k.FootPoint, k.FootWide/2, k.FootWide, "a foot tapers slightly, to its inner end")
-	l.need("spoke-wide", k.Wide, k.FootWide, stout, "the shoulder stands out from the foot")
-	l.need("spoke-thick", k.Thick, k.FootThick, stout, "the shoulder stands out from the foot")
-	l.need("tip-wide", k.TipWide, k.Tongue.Thick, max(k.Wide, s.width()), "the shoulder of the tongue stands on the belly")
-	l.need("tip-thick", k.TipThick, k.Tongue.Thick, stout, "the shoulder of the tongue stands on the belly")
+	const stands, tapers = "the shoulder stands out from the foot", "a spoke tapers from its square to its tongue"
+	l.need("spoke-wide", k.Wide, k.FootWide+1, stout, stands)
+	l.need("spoke-thick", k.Thick, k.FootThick+1, stout, stands)
+	l.need("tip-wide", k.TipWide, k.Tongue.Thick+1, min(k.Wide-1, s.width()), tapers)
+	l.need("tip-thick", k.TipThick, k.Tongue.Thick+1, k.Thick-1, tapers)
 	l.need("tongue", k.Tongue.Thick, 5, s.width()*2/3, "the felloe must keep wood on both sides")
 	l.may("tongue-short", k.Tongue.Short, 0, s.Rim.Deep/2, "the tongue must hold")
 }

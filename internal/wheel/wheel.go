@@ -35,10 +35,9 @@ func New(s Spec) (*Wheel, error) {
 	var l limits
 	w.checkRun(&l)
 	if l.sound() {
-		w.checkFeet(&l)
+		w.checkLean(&l)
 		w.checkBands(&l)
 		w.checkBore(&l)
-		w.checkFelloe(&l)
 		w.checkNip(&l)
 	}
 	if err := l.all(); err != nil {

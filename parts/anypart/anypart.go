@@ -49,6 +49,8 @@ func Of(kind parts.Kind) *rapid.Generator[parts.Part] {
 			d.felloe()
 		case "seat rail":
 			d.seatRail()
+		case "nave":
+			d.nave()
 		case "spoke":
 			d.spoke()
 		default:

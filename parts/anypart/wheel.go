@@ -37,3 +37,35 @@ func (d draw) spoke() {
 	}
 	d.set("tongue-long", 30, 80)
 }
+
+func (d draw) nave() {
+	wide, thick := d.set("foot-wide", 30, 60), d.set("foot-thick", 14, 24)
+	stagger := d.maybe("stagger", 4, 16)
+	seat := d.set("seat-long", wide+stagger+6, wide+stagger+20)
+	n := 2 * rapid.IntRange(4, 8).Draw(d.t, "pairs of spokes")
+	d.m.Counts["spokes"] = n
+	deep := d.set("foot-deep", 30, 60)
+	bore := d.set("box-large", 44, 70)
+	least := math.Max(bore/2+12, (thick+4)/2/math.Tan(math.Pi/float64(n)))
+	diameter := d.set("diameter", 2*(least+deep)+10, 2*(least+deep)+60)
+	long := d.set("long", seat+140, seat+260)
+	d.set("forward", long*.45, long*.55)
+	d.set("back", diameter*.75, diameter*.95)
+	d.set("front", diameter*.7, diameter*.9)
+	d.set("box-small", bore*.7, bore-1)
+	in := d.maybe("box-in", 4, 20)
+	d.set("box-long", long*.6, long-in-5)
+	if d.yes("recess") {
+		d.set("front-recess", bore, bore+15)
+	}
+	if d.yes("tapered feet") {
+		d.set("foot-point", wide*.85, wide-.5)
+	}
+	if d.yes("dished") {
+		lean := d.angle("lean", -1, 4)
+		if stagger != 0 {
+			d.angle("lean-back", lean, lean+1.5)
+			d.angle("seat-fall", 0, 3)
+		}
+	}
+}

@@ -10,8 +10,9 @@ export class Desk {
   constructor(picture, letters, data) {
     Object.assign(this, { picture, letters, data, state: picture.state, eye: picture.eye });
     this.ends = [null, null];
-    picture.moving = () => letters.hide();
-    picture.settled = () => { letters.show(); this.keepAddress(); };
+    const stage = id('stage');
+    picture.moving = () => { letters.hide(); stage.dataset.rest = 'no'; };
+    picture.settled = () => { letters.show(); this.keepAddress(); stage.dataset.rest = 'yes'; };
     this.controls();
     this.measuring();
     this.themes();

@@ -31,22 +31,31 @@ export class Eye {
     this.camera.updateMatrixWorld();
   }
 
-  // frame brings a box's corners into the picture, seen from where the eye looks.
-  frame(box) {
-    const c = box.getCenter(new Vector3());
+  // frame brings places into the picture, seen from where the eye looks, as
+  // large as they go; about is the middle to begin from.
+  frame(about, places) {
     const a = this.round * RAD, h = this.high * RAD;
     const out = new Vector3(Math.cos(a) * Math.cos(h), Math.sin(a) * Math.cos(h), Math.sin(h));
     const right = new Vector3(-Math.sin(a), Math.cos(a), 0);
     const up = new Vector3().crossVectors(out, right);
-    const tall = Math.tan((this.camera.fov * RAD) / 2) * 0.9;
+    const tall = Math.tan((this.camera.fov * RAD) / 2) * 0.93;
     const wide = tall * this.camera.aspect;
+    const at = about.getCenter(new Vector3());
     let far = 0;
-    for (let i = 0; i < 8; i++) {
-      const p = new Vector3(i & 1 ? box.max.x : box.min.x, i & 2 ? box.max.y : box.min.y, i & 4 ? box.max.z : box.min.z).sub(c);
-      const near = p.dot(out);
-      far = Math.max(far, near + Math.abs(p.dot(right)) / wide, near + Math.abs(p.dot(up)) / tall);
+    for (let pass = 0; pass < 3; pass++) {
+      // As far away as each place asks, then the middle shifted so that both sides have as much room.
+      far = 0;
+      const q = places.map((p) => { const d = p.clone().sub(at); return [d.dot(right), d.dot(up), d.dot(out)]; });
+      for (const [x, y, z] of q) far = Math.max(far, z + Math.abs(x) / wide, z + Math.abs(y) / tall);
+      const side = (k) => { const all = q.map((c) => c[k] / (far - c[2])); return all.length ? (Math.max(...all) + Math.min(...all)) / 2 : 0; };
+      at.addScaledVector(right, side(0) * far).addScaledVector(up, side(1) * far);
     }
-    return { at: c, far };
+    far = 0;
+    for (const p of places) {
+      const d = p.clone().sub(at);
+      far = Math.max(far, d.dot(out) + Math.abs(d.dot(right)) / wide, d.dot(out) + Math.abs(d.dot(up)) / tall);
+    }
+    return { at, far: far || 6000 };
   }
 
   turn(dx, dy) {

@@ -18,10 +18,12 @@ export class Letters {
     const taken = [];
     const done = new Set();
     for (const t of p.all) {
-      if (!t.mark.letter || !t.mesh.visible || done.has(t.id)) continue;
+      // Of a wheel's rim one letter on each side is enough.
+      const one = t.sort === 'timber' && t.give[0] < 0 ? `${t.record} ${Math.sign(t.m[7])}` : t.id;
+      if (!t.mark.letter || !t.mesh.visible || done.has(one)) continue;
       const at = this.spot(t, taken, r);
       if (!at) continue;
-      done.add(t.id);
+      done.add(one);
       taken.push(at);
       this.put(t.mark.letter, at.x - r.left, at.y - r.top).dataset.of = t.id;
     }

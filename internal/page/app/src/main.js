@@ -10,19 +10,18 @@ function start() {
   const canvas = document.getElementById('canvas');
   if (!data.things.length) return;
   root.classList.add('live'); // the picture needs its room before it can be drawn
-  let picture;
-  try {
-    if (!document.createElement('canvas').getContext('webgl2')) throw new Error('no WebGL');
-    picture = new Picture(canvas, data);
-  } catch {
+  const context = canvas.getContext('webgl2', { antialias: true, alpha: true, preserveDrawingBuffer: true, powerPreference: 'low-power' });
+  if (!context) {
     root.classList.remove('live');
     return;
   }
+  const picture = new Picture(canvas, context, data);
   const letters = new Letters(picture, document.getElementById('letters'), document.getElementById('key'));
   const desk = new Desk(picture, letters, data);
   desk.open();
   picture.draw();
-  document.getElementById('stage').dataset.first = Math.round(performance.now());
+  // Two frames on, the first picture is on the screen.
+  requestAnimationFrame(() => requestAnimationFrame(() => { document.getElementById('stage').dataset.first = Math.round(performance.now()); }));
 }
 
 start();

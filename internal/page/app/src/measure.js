@@ -25,7 +25,8 @@ export function between(a, b, spacings) {
   const apart = to.clone().sub(from);
   const same = a.thing === b.thing;
   const told = same ? within(a, b, spacings) : across(a, b, apart);
-  return { mm: apart.length(), apart, from, to, ...told };
+  const mm = same ? Math.hypot(...[0, 1, 2].map((k) => b.at[k] - a.at[k])) : apart.length();
+  return { mm, apart, from, to, ...told };
 }
 
 // within is inside one part, on its own axes.

@@ -11,11 +11,12 @@ import { cap } from './cut.js';
 const AXIS = { x: 0, y: 1, z: 2 };
 
 export class Picture {
-  constructor(canvas, data) {
+  constructor(canvas, context, data) {
     this.canvas = canvas;
     this.data = data;
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true, powerPreference: 'low-power' });
+    this.renderer = new WebGLRenderer({ canvas, context });
     this.renderer.localClippingEnabled = true;
+    this.renderer.debug.checkShaderErrors = false; // asking would hold up the first picture
     this.scene = new Scene();
     this.schemes = schemes(data);
     this.state = { show: 'all', view: 'matter', apart: 0, cutWay: '', cutAt: 0.5, turns: data.moving.map(() => 0), picked: '' };
@@ -29,10 +30,11 @@ export class Picture {
     this.marks = new Group();
     this.scene.add(this.caps, this.marks);
     this.eye = new Eye(canvas, () => this.look());
-    this.theme(false);
+    this.looks = new Looks(false);
+    this.arrange();
     new ResizeObserver(() => this.resize()).observe(canvas.parentElement);
+    this.framed = 'corner';
     this.resize();
-    this.look3('corner', true);
   }
 
   lights() {
@@ -85,6 +87,7 @@ export class Picture {
   theme(dark) {
     this.looks = new Looks(dark);
     this.dress();
+    this.cut();
   }
 
   // seen tells whether a thing is shown at all.
@@ -102,7 +105,7 @@ export class Picture {
       t.lines.material = this.looks.line(picked);
       t.mesh.visible = t.lines.visible = this.seen(t);
     }
-    this.cut();
+    this.invalidate();
   }
 
   // lifted is how far a thing is on its way out, 0 to 1: the last to go together comes off first.
@@ -182,10 +185,20 @@ export class Picture {
     setGrain(ratio);
     this.renderer.setPixelRatio(ratio);
     this.renderer.setSize(w, h, false);
-    const before = this.eye.camera.aspect;
     this.eye.camera.aspect = w / h;
-    if (this.framed && before !== w / h) this.look3(this.framed, true);
+    if (this.framed) this.look3(this.framed, true);
     else this.look();
+  }
+
+  // corners are those of every shown thing's box.
+  corners() {
+    const out = [];
+    for (const t of this.all) {
+      if (!t.mesh.visible || t.sort === 'fastening') continue;
+      const { min, max } = t.mesh.geometry.boundingBox;
+      for (let i = 0; i < 8; i++) out.push(new Vector3(i & 1 ? max.x : min.x, i & 2 ? max.y : min.y, i & 4 ? max.z : min.z).applyMatrix4(t.mesh.matrix));
+    }
+    return out;
   }
 
   // look3 looks from one of the named places, all in the picture.
@@ -193,7 +206,7 @@ export class Picture {
     const [round, high] = LOOKS[name] ?? [this.eye.round, this.eye.high];
     const was = { round: this.eye.round, high: this.eye.high };
     Object.assign(this.eye, { round, high });
-    const to = { round, high, ...this.eye.frame(this.extent()) };
+    const to = { round, high, ...this.eye.frame(this.extent(), this.corners()) };
     if (atOnce) Object.assign(this.eye, { far: to.far, at: to.at });
     else { Object.assign(this.eye, was); this.eye.go(to); }
     this.framed = name;
