@@ -41,7 +41,11 @@ func TestEveryKindHasASkin(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			gen := anypart.Of(k)
-			for seed := range skins(t) {
+			n := skins(t)
+			if k.Name == "nave" { // it has up to sixteen mortises: a tenth of them says as much
+				n = (n + 9) / 10
+			}
+			for seed := range n {
 				body, err := solid.New(gen.Example(seed).Stick().Volume())
 				require.NoError(t, err)
 				coarse := skin(t, body, 0.05, seed)
