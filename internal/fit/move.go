@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -194,17 +195,26 @@ func (o *motion) canMeet(a, b *thing) bool {
 // and still be taken to slide on each other.
 const slides = 2.0
 
-// first is what a motion meets first.
+// first is what a motion meets first. What stands nearest is followed first: farther
+// things then need be followed no farther than that.
 func (c *check) first(o *motion, meets func(*thing) bool) (meeting, bool) {
-	best, found := meeting{by: o.end}, false
+	type couple struct {
+		a, b  *thing
+		apart float64
+	}
+	var all []couple
 	for _, a := range o.goes {
 		for _, b := range o.stands {
-			if !o.canMeet(a, b) || meets != nil && !meets(b) {
-				continue
+			if o.canMeet(a, b) && (meets == nil || meets(b)) {
+				all = append(all, couple{a, b, o.boxesApart(a, b, 0) / math.Max(o.arm(a), 1)})
 			}
-			if m, ok := c.meet(o, a, b, best.by); ok {
-				best, found = m, true
-			}
+		}
+	}
+	slices.SortStableFunc(all, func(x, y couple) int { return cmp.Compare(x.apart, y.apart) })
+	best, found := meeting{by: o.end}, false
+	for _, k := range all {
+		if m, ok := c.meet(o, k.a, k.b, best.by); ok {
+			best, found = m, true
 		}
 	}
 	return best, found
