@@ -133,7 +133,7 @@ func (c *check) thickest(p pair, o *probe.Overlap) quantity.Length {
 		half = math.Max(half, (hi[i]-lo[i])/2)
 	}
 	stay := func(p v3.Vec) v3.Vec { return p }
-	r := nearest(a, b, stay, v3.Vec{X: m[0], Y: m[1], Z: m[2]}, half, math.Inf(1))
+	r := nearest(a, b, stay, v3.Vec{X: m[0], Y: m[1], Z: m[2]}, half, math.Inf(1), math.Inf(1))
 	o.Deep = min(o.Deep, quantity.Length(math.Max(-2*r.found, 0)))
 	o.At = form.Vec{X: form.Length(r.at.X), Y: form.Length(r.at.Y), Z: form.Length(r.at.Z)}
 	return o.Deep
