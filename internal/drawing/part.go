@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lostwood/internal/outline"
 	"lostwood/internal/sheet"
@@ -110,20 +111,24 @@ func (p *partSheet) drawn(s Scale, where beside) (board, bool) {
 	long, high, wide := s.of(p.front.wide), s.of(p.front.high), s.of(p.plan.high)
 	front, plan := p.stations(s, onFront), p.stations(s, onPlan)
 	frontUp := max(b.rowHigh(front), b.uprightReach(high, p.deep()))
-	below := p.underFront()
+	below := p.underFront(s)
 	planAt := at(0, high+frontUp+12)
 	if p.making.Angle == First {
 		planAt.Y = -below - 6 - max(b.rowHigh(plan), b.uprightReach(wide, p.wide()), 8) - wide
 	}
 	b.face(p, p.front, s, at(0, 0), front, withHidden)
 	b.face(p, p.plan, s, planAt, plan, withHidden)
-	b.level(0, long, -p.marksHigh()-6, 0, 0, p.long())
+	b.level(0, long, -p.marksHigh(s)-6, 0, 0, p.long())
 	b.caption(p.item, p.front, at(0, -below), long)
 	b.caption(p.item, p.plan, at(0, planAt.Y-6), long)
 	left := min(-9, firstSlot(plan, 0)-6, firstSlot(front, 0)-6)
 	b.upright(0, high, left, 0, 0, p.deep())
 	b.upright(planAt.Y, planAt.Y+wide, left, 0, 0, p.wide())
-	endAt := at(long+max(14, b.besideWide(p.acrossOf(s, onFront))+8), 0)
+	aside := max(14, b.besideWide(p.acrossOf(s, onFront))+8)
+	if figure := b.letters.Width(p.long(), small, sheet.Plain); long < figure+2 { // it stands beside its line, where the end view's name would
+		aside = max(aside, 2*arrowLong+figure+b.letters.Width(p.item.FaceWords(p.end.face), small, sheet.Plain)/2)
+	}
+	endAt := at(long+aside, 0)
 	b.paint(p.end, s, endAt, seenOnly)
 	b.level(endAt.X, endAt.X+wide, -7, 0, 0, p.wide())
 	b.middled(at(endAt.X+wide/2, -14), p.item.FaceWords(p.end.face), small, sheet.Plain)
@@ -184,15 +189,35 @@ func (p *partSheet) over(axis parts.Axis, l Length) string {
 }
 
 // marksHigh is the room under the front view for the marks of sections.
-func (p *partSheet) marksHigh() Length {
+func (p *partSheet) marksHigh(s Scale) Length {
 	if len(p.sections) == 0 {
 		return 2
 	}
-	return 10
+	return 10 + Length(slices.Max(p.letterRows(s)))*letterRow
+}
+
+// letterRow is from one row of the sections' letters to the next.
+const letterRow = normal + 1.2
+
+// letterRows are the rows, from 0 downward, that the sections' letters stand in: a
+// letter goes down a row where one before it in its row stands too near.
+func (p *partSheet) letterRows(s Scale) []int {
+	const apart = Length(5)
+	rows := make([]int, len(p.sections))
+	for i, c := range p.sections {
+		for k := 0; k < i; k++ {
+			near := math.Abs(float64(s.of(c.station)-s.of(p.sections[k].station))) < float64(apart)
+			if near && rows[k] == rows[i] {
+				rows[i]++
+				k = -1
+			}
+		}
+	}
+	return rows
 }
 
 // underFront is the room under the front view down to the caption's foot.
-func (p *partSheet) underFront() Length { return p.marksHigh() + 6 + 5.5 }
+func (p *partSheet) underFront(s Scale) Length { return p.marksHigh(s) + 6 + 5.5 }
 
 // caption names a view and its ends under it.
 func (b board) caption(i *vehicle.Item, v view, from form.Point, long Length) {
@@ -213,13 +238,14 @@ func (b board) cutMarks(p *partSheet, s Scale) {
 		way = 1
 	}
 	high := s.of(p.front.high)
-	for _, c := range p.sections {
+	rows := p.letterRows(s)
+	for i, c := range p.sections {
 		x := s.of(c.station)
 		b.Straight(sheet.Plane, at(x, -0.8), at(x, -5.5))
 		b.Straight(sheet.Plane, at(x, high+0.8), at(x, high+3.5))
 		b.arrow(at(x+way*0.4, -4.6), way, 0)
 		b.Straight(sheet.Narrow, at(x-way*4.5, -4.6), at(x, -4.6))
-		b.middled(at(x, -6.6-normal), c.letter, normal, sheet.Heavy)
+		b.middled(at(x, -6.6-normal-Length(rows[i])*letterRow), c.letter, normal, sheet.Heavy)
 	}
 }
 
