@@ -60,9 +60,13 @@ func (m Model) title(p *paper) {
 	p.say("What was found, what was worked out from it, and what was decided", 0, italic, 11, 70)
 	p.y += 6
 	for _, f := range [][2]string{
-		{"Object", v.Record.Object}, {"Keeper", v.Record.Keeper}, {"Purpose", v.Record.Purpose},
-		{"Issue", v.Issue}, {"Date", v.Date.Format("2 January 2006")},
-		{"Survey (SHA-256)", v.Hash}, {"Made by", "lostwood " + Version()},
+		{"Object", v.Record.Object},
+		{"Keeper", v.Record.Keeper},
+		{"Purpose", v.Record.Purpose},
+		{"Issue", v.Issue},
+		{"Date", v.Date.Format("2 January 2006")},
+		{"Survey (SHA-256)", v.Hash},
+		{"Made by", "lostwood " + Version()},
 	} {
 		p.text(f[0] + ": " + stated(f[1]))
 	}
