@@ -189,6 +189,7 @@ func (o Order) jobs() ([]job, error) {
 		}},
 	)
 	jobs = append(jobs, o.smithing(stem)...)
+	jobs = append(jobs, o.recording(stem)...)
 	jobs = append(jobs, o.offering(stem)...)
 	jobs = append(jobs, lists("joiner/"+stem+"_cutting-list", list.Cutting())...)
 	jobs = append(jobs, lists("yard/"+stem+"_timber-to-buy", list.Totals())...)

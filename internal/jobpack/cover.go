@@ -19,7 +19,7 @@ type Length = quantity.Length
 const (
 	left, right, foot Length = 16, 194, 16 // the margins of A4 upright
 	text              Length = 2.5
-	step              Length = 4
+	step              Length = 3.9
 )
 
 // A cover is the sheet while it is set, from above to below; it goes on to more
@@ -76,7 +76,7 @@ func (c *cover) heading(v *vehicle.Vehicle, m Maker, wants []want) {
 	if m.Unit(v) == quantity.Millimetres {
 		unit = "MILLIMETRES"
 	}
-	c.say(left, "Unit: every figure here and in these files is in "+unit+", unless it says otherwise.", 3.5, sheet.Heavy)
+	c.say(left, "Unit: "+unit+", in every figure here and in these files that names no other.", 3.5, sheet.Heavy)
 	c.down(6)
 	n := 0
 	for _, w := range wants {
@@ -108,11 +108,11 @@ func (m Maker) columns() []column {
 	return []column{
 		{"No.", left, func(w want) string { return w.number }},
 		{"Wanted", left + 8, func(w want) string { return w.name }},
-		{"Off", left + 45, func(w want) string { return fmt.Sprint(w.off) }},
-		{"Hand", left + 52, func(w want) string { return w.hand }},
-		{of, left + 76, func(w want) string { return w.of }},
-		{"Thickness", left + 101, func(w want) string { return w.thick }},
-		{"Check on the first piece made", left + 121, func(w want) string { return strings.Join(w.checks, "; ") }},
+		{"Off", left + 38, func(w want) string { return fmt.Sprint(w.off) }},
+		{"Hand", left + 46, func(w want) string { return w.hand }},
+		{of, left + 58, func(w want) string { return w.of }},
+		{"Thickness", left + 84, func(w want) string { return w.thick }},
+		{"Check on the first piece made", left + 103, func(w want) string { return strings.Join(w.checks, "; ") }},
 	}
 }
 

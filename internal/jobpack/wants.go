@@ -43,7 +43,7 @@ func (m Maker) timber(v *vehicle.Vehicle, it *vehicle.Item) want {
 	u := m.Unit(v)
 	w := want{
 		number: fmt.Sprintf("%02d", it.Number), name: it.Name, hand: handWord(it.Hand), off: it.NumberOff,
-		of: it.Timber, thick: quantity.Format(it.Thickness(), u), checks: checks(it, u),
+		of: it.Timber, thick: figure(it.Thickness(), u), checks: checks(it, u),
 	}
 	if m == CNC {
 		w.byHand = byHand(it)
@@ -55,19 +55,30 @@ func (m Maker) timber(v *vehicle.Vehicle, it *vehicle.Item) want {
 
 func handWord(h vehicle.Hand) string {
 	if h == vehicle.Alike {
-		return "both sides alike"
+		return alike
 	}
 	return strings.ToUpper(h.String())
+}
+
+// alike is the hand of what serves either side.
+const alike = "alike"
+
+// figure is a length without its unit, which the sheet tells once.
+func figure(l parts.Length, u quantity.Unit) string {
+	if u == quantity.Millimetres {
+		return fmt.Sprintf("%.1f", l.Millimetres())
+	}
+	return quantity.Fraction(l, 32)
 }
 
 // checks are the three sizes to measure on the first piece: how long it is, its
 // thickness, and from its first hole to its last; its width where it has none.
 func checks(it *vehicle.Item, u quantity.Unit) []string {
 	blank := it.Stick.Body.Blank()
-	say := func(what string, l parts.Length) string { return what + " " + quantity.Format(l, u) }
+	say := func(what string, l parts.Length) string { return what + " " + figure(l, u) }
 	out := []string{say("over all", overall(it)), say("thick", it.Thickness())}
-	if from, to, face, ok := farthest(it); ok {
-		return append(out, say("first hole to last, "+it.FaceWords(face)+",", to-from))
+	if from, to, ok := farthest(it); ok {
+		return append(out, say("first hole to last", to-from))
 	}
 	return append(out, say("wide", max(min(blank.Wide, blank.Long), it.Thickness())))
 }
@@ -79,7 +90,7 @@ func overall(it *vehicle.Item) parts.Length {
 }
 
 // farthest finds the face with the holes that stand farthest apart along the grain.
-func farthest(it *vehicle.Item) (from, to parts.Length, face parts.Face, ok bool) {
+func farthest(it *vehicle.Item) (from, to parts.Length, ok bool) {
 	type span struct {
 		from, to parts.Length
 		n        int
@@ -97,10 +108,10 @@ func farthest(it *vehicle.Item) (from, to parts.Length, face parts.Face, ok bool
 	}
 	for f := parts.Upper; f <= parts.SecondEnd; f++ {
 		if s := by[f]; s.n > 1 && s.to-s.from > to-from {
-			from, to, face, ok = s.from, s.to, f, true
+			from, to, ok = s.from, s.to, true
 		}
 	}
-	return from, to, face, ok
+	return from, to, ok
 }
 
 // byHand is what a round cutter that comes from above leaves: corners, long edges, ends.
@@ -168,7 +179,7 @@ func boards(list *cutlist.List) []want {
 	for n, r := range list.Rough() {
 		out = append(out, want{
 			number: fmt.Sprint(n + 1), name: "board", off: r.Pieces, of: r.Group.Wood.Common,
-			thick: list.Stands(r.Group.Stock), hand: "none: sawn square",
+			thick: list.Stands(r.Group.Stock), hand: "none",
 			checks: []string{
 				"long " + list.Figure(r.Sawn.Long), "wide " + list.Figure(r.Sawn.Wide), "thick " + list.Figure(r.Sawn.Thick),
 			},
@@ -205,7 +216,7 @@ func ironHand(p *smith.Piece) string {
 			return strings.ToUpper(hand)
 		}
 	}
-	return "both sides alike"
+	return alike
 }
 
 func ironThick(v *vehicle.Vehicle, p *smith.Piece) string {
