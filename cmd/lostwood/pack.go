@@ -95,4 +95,3 @@ func usual(s cutlist.Settings) cutlist.Settings {
 	}
 	return s
 }
-

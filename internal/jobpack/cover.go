@@ -17,7 +17,7 @@ import (
 type Length = quantity.Length
 
 const (
-	left, right, foot Length = 16, 194, 16 // the margins of A4 upright
+	left, right, foot Length = 13, 199, 16 // the margins of A4 upright
 	text              Length = 2.5
 	step              Length = 3.9
 )
@@ -107,12 +107,12 @@ func (m Maker) columns() []column {
 	}
 	return []column{
 		{"No.", left, func(w want) string { return w.number }},
-		{"Wanted", left + 8, func(w want) string { return w.name }},
-		{"Off", left + 38, func(w want) string { return fmt.Sprint(w.off) }},
-		{"Hand", left + 46, func(w want) string { return w.hand }},
-		{of, left + 58, func(w want) string { return w.of }},
-		{"Thickness", left + 84, func(w want) string { return w.thick }},
-		{"Check on the first piece made", left + 103, func(w want) string { return strings.Join(w.checks, "; ") }},
+		{"Wanted", left + 7, func(w want) string { return w.name }},
+		{"Off", left + 39, func(w want) string { return fmt.Sprint(w.off) }},
+		{"Hand", left + 45, func(w want) string { return w.hand }},
+		{of, left + 71, func(w want) string { return w.of }},
+		{"Thick", left + 97, func(w want) string { return w.thick }},
+		{"Check on the first piece made", left + 111, func(w want) string { return strings.Join(w.checks, ", ") }},
 	}
 }
 
@@ -177,7 +177,7 @@ func (m Maker) blocks(v *vehicle.Vehicle, wants []want) [][2]string {
 	blocks := [][2]string{{"Left for hand work", handWork(wants)}}
 	switch m {
 	case Joiner:
-		blocks[0] = [2]string{"Left for hand work", "Everything on the patterns. " + handWork(wants)}
+		blocks[0] = [2]string{"Left for hand work", "Everything on the patterns. " + handWork(wants) + " Each pattern says which."}
 		blocks = append(blocks,
 			[2]string{"Print", "At full size, never fitted to the page; measure the 100 mm bars of every sheet, both ways."},
 			[2]string{"Order", "Offer each part up to its irons before boring through. A guess is marked as one: settle it first."})

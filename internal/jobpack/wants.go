@@ -34,9 +34,20 @@ func (m Maker) wants(v *vehicle.Vehicle, list *cutlist.List) []want {
 	}
 	var out []want
 	for _, it := range v.Items {
-		out = append(out, m.timber(v, it))
+		w := m.timber(v, it)
+		if last := len(out) - 1; last >= 0 && out[last].pairs(w) {
+			out[last].hand = fmt.Sprintf("%d %s %d %s", out[last].off, out[last].hand, w.off, w.hand)
+			out[last].off += w.off
+			continue
+		}
+		out = append(out, w)
 	}
 	return out
+}
+
+// pairs reports whether the other is the same piece for the other hand.
+func (w want) pairs(o want) bool {
+	return w.number == o.number && w.hand != o.hand && w.thick == o.thick && slices.Equal(w.checks, o.checks)
 }
 
 func (m Maker) timber(v *vehicle.Vehicle, it *vehicle.Item) want {
@@ -78,7 +89,7 @@ func checks(it *vehicle.Item, u quantity.Unit) []string {
 	say := func(what string, l parts.Length) string { return what + " " + figure(l, u) }
 	out := []string{say("over all", overall(it)), say("thick", it.Thickness())}
 	if from, to, ok := farthest(it); ok {
-		return append(out, say("first hole to last", to-from))
+		return append(out, say("end holes", to-from))
 	}
 	return append(out, say("wide", max(min(blank.Wide, blank.Long), it.Thickness())))
 }
@@ -147,8 +158,11 @@ func byHand(it *vehicle.Item) []string {
 }
 
 func plural(what string) string {
-	if strings.HasSuffix(what, "s") {
+	switch {
+	case strings.HasSuffix(what, "s"):
 		return what
+	case strings.HasSuffix(what, "ch"):
+		return what + "es"
 	}
 	return what + "s"
 }
@@ -163,11 +177,11 @@ func untilOfferedUp(it *vehicle.Item) []string {
 	}
 	var out []string
 	if len(long) > 0 {
-		out = append(out, "leave full until offered up: "+strings.Join(long, ", "))
+		out = append(out, "leave some sizes full until offered up")
 	}
 	for _, f := range it.Features {
 		if f.Along.Known == quantity.Guess || f.Along.Doubt > quantity.Inch/8 {
-			out = append(out, "leave unbored until offered up: "+f.Ref)
+			return append(out, "leave some work undone until offered up")
 		}
 	}
 	return out
