@@ -111,7 +111,7 @@ func (m Model) found(p *paper) {
 			p.item(m.size(fmt.Sprintf("hole %d, from its first end", n+1), h, ""))
 		}
 		if len(i.Photos) > 0 {
-			p.item("Photographs, kept beside the survey and not printed here: " + strings.Join(i.Photos, ", "))
+			p.item("Photographs that the survey names, not printed here: " + strings.Join(i.Photos, ", "))
 		}
 	}
 }

@@ -89,8 +89,10 @@ func originalOrNew(p *vehicle.Part) string {
 		return "original kept: " + p.Kept
 	case p.Status == vehicle.LeftOpen:
 		return "left open"
+	case p.Status == vehicle.Made, p.Status == vehicle.Fitted:
+		return "new"
 	}
-	return "new"
+	return "to be made new; nothing of an old one is told of"
 }
 
 // number is nil for what no JSON number can tell.
