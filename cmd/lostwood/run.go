@@ -52,6 +52,8 @@ func commands() []command {
 		{"mesh", "PART...", "mesh some parts, as STL or 3MF", runMesh},
 		{"check-mesh", "FILE.stl...", "say whether STL files are fit to cut from", runCheckMesh},
 		{"smith", "[SURVEY]", "list the iron that is missing, and how to make it", runSmith},
+		{"pack", "MAKER [SURVEY]", "make a zip for one maker: a cover sheet, and what he needs", runPack},
+		{"record", "[SURVEY]", "print what an archive keeps, or table it for a museum's database", runRecord},
 		{"archive", "[SURVEY]", "put everything up for keeping, in open formats, with checksums", runArchive},
 		{"compare", "OLD NEW", "tell what is otherwise in a later issue, and what to call back", runCompare},
 		{"wheel", "[WHEEL] [SURVEY]", "tell all of a wheel's figures; print its sheets", runWheel},

@@ -42,9 +42,24 @@ type Order struct {
 	Offered   *fit.Report     // how the parts were offered up; nil where they were not
 	Loaded    *load.Report    // how it bears its load; nil where nobody looked
 	Unfit     Unfit           // what becomes of parts that do not go together
+	// Only leaves away what does not begin with one of these paths; empty leaves nothing away.
+	Only []string
 	// Progress is told of every step done; it may be nil. It is called from one
 	// goroutine at a time.
 	Progress func(done, of int, what string)
+}
+
+// Drawings is the folder of the dimensioned drawings.
+const Drawings = "joiner/drawings/"
+
+// wanted leaves away the jobs that are not asked for.
+func (o Order) wanted(jobs []job) []job {
+	if len(o.Only) == 0 {
+		return jobs
+	}
+	return slices.DeleteFunc(jobs, func(j job) bool {
+		return !slices.ContainsFunc(o.Only, func(p string) bool { return strings.HasPrefix(j.path, p) })
+	})
 }
 
 // A File is one file of a delivery: its path inside it, with slashes, and its bytes.
@@ -60,6 +75,7 @@ func Make(ctx context.Context, o Order) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
+	jobs = o.wanted(jobs)
 	files := make([]File, len(jobs))
 	faults := make([]error, len(jobs))
 	next := make(chan int)
@@ -173,6 +189,7 @@ func (o Order) jobs() ([]job, error) {
 		}},
 	)
 	jobs = append(jobs, o.smithing(stem)...)
+	jobs = append(jobs, o.recording(stem)...)
 	jobs = append(jobs, o.offering(stem)...)
 	jobs = append(jobs, lists("joiner/"+stem+"_cutting-list", list.Cutting())...)
 	jobs = append(jobs, lists("yard/"+stem+"_timber-to-buy", list.Totals())...)

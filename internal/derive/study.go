@@ -52,6 +52,7 @@ func study(s *survey.Survey, woods timber.Catalogue) (*Study, error) {
 	a.fastenings()
 	a.items()
 	a.loads()
+	a.record()
 	a.moves()
 	a.openFindings()
 	a.advice()

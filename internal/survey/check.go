@@ -75,6 +75,7 @@ func (r *reader) check() {
 	}
 	r.splintersOf()
 	r.loadsOn()
+	r.approved()
 	r.moveThings()
 	for i := range r.s.Datum {
 		r.about(&r.s.Datum[i], r.datumThing)

@@ -78,7 +78,7 @@ guess = []
 		{
 			"dimension of another kind", front + "[part]\n" + `bolster = { kind = "bolster", runs = "across", ▲taper = "1/4" }` + "\n",
 			`a bolster has no “taper”`,
-			`write kind, runs, pair, handed, number, centred, timber, rings, status, kept, as-made, name, note, long, wide or deep`,
+			`write kind, runs, pair, handed, number, centred, timber, rings, status, kept, decided, as-made, name, note, long, wide or deep`,
 		},
 		{
 			"text for a number", front + "[part]\n" + `bolster = { kind = "bolster", runs = "across", number = ▲"3" }` + "\n",

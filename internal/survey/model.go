@@ -45,6 +45,9 @@ type Survey struct {
 	Prices     []Price
 	Boards     []Board
 	Loads      []Load
+	Record     Record
+	Approvals  []Approval
+	Settled    []Settled
 	Track      quantity.Length // from the middle of one wheel's tread to the other's; 0 where not stated
 }
 
@@ -196,6 +199,7 @@ type Part struct {
 	Angles   map[string]quantity.Angle
 	Status   vehicle.Status
 	Kept     string
+	Decided  string // why new, grafted to the survivor, or left open
 	AsMade   []Size
 	Note     string
 }

@@ -60,6 +60,7 @@ func partKeys() []key[partDraft] {
 			take: (*reader).status,
 		},
 		word("kept", "original", "what is left of the old one, and where", `"the gnawed end, kept in the store"`, func(d *partDraft) *string { return &d.Kept }),
+		word("decided", "reason because", "why it is made new, grafted to what is left, or left open", `"graft: the fore half is sound"`, func(d *partDraft) *string { return &d.Decided }),
 		{
 			name: "as-made", also: "made fitted", example: `{ deep = "2 3/4" }`, means: "its sizes as it was made in the end",
 			take: (*reader).asMade,

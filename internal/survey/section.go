@@ -103,13 +103,25 @@ func sections() []section {
 			name: "load", form: headingEach, means: loadMeans,
 			lines: func() []entry { return entries(loadKeys()) }, read: (*reader).loads,
 		},
+		{
+			name: "record", means: recordMeans,
+			lines: func() []entry { return entries(recordKeys()) }, read: (*reader).record,
+		},
+		{
+			name: "approval", form: headingEach, means: approvalMeans,
+			lines: func() []entry { return entries(approvalKeys()) }, read: (*reader).approvals,
+		},
+		{
+			name: "settled", form: headingEach, means: settledMeans,
+			lines: func() []entry { return entries(settledKeys()) }, read: (*reader).settlements,
+		},
 	}
 }
 
 // isRepeated reports whether a heading of that name stands before each of many.
 func isRepeated(name string) bool {
 	switch name {
-	case "fastening", "joint", "move", "board", "timber", "splinter", "price", "load":
+	case "fastening", "joint", "move", "board", "timber", "splinter", "price", "load", "approval", "settled":
 		return true
 	}
 	return false

@@ -31,6 +31,7 @@ type Vehicle struct {
 	Wheels     []*Wheel  // near before off, fore before hind
 	Findings   []Finding // what contradicts, what is open, what to heed
 	Loads      []Load    // what it is meant to carry
+	Record     Record    // what was decided, approved and left undone
 	// Track is from the middle of one wheel's tread to the other's; 0 where not stated.
 	Track quantity.Length
 }
