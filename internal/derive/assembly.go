@@ -24,7 +24,7 @@ type assembly struct {
 func (a *assembly) parts() {
 	a.made = map[*member]*vehicle.Part{}
 	for _, m := range a.network.members {
-		if m.part == nil {
+		if m.part == nil || m.wheel != nil {
 			continue
 		}
 		p := &vehicle.Part{

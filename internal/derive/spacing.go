@@ -17,8 +17,18 @@ func (st *Study) Accounts() []*vehicle.Account {
 	var out []*vehicle.Account
 	for _, it := range st.Vehicle.Items {
 		m := st.memberOf(it.Parts[0])
+		if m == nil { // of a whole wheel, which has them all
+			continue
+		}
 		for _, d := range m.sizes {
 			out = append(out, st.reasons(st.sizeTarget(m, d)))
+		}
+	}
+	for _, w := range st.Vehicle.Wheels {
+		if m := st.network.byID[w.ID]; m.hand == m.wheel.Of {
+			for _, d := range m.sizes {
+				out = append(out, st.reasons(st.sizeTarget(m, d)))
+			}
 		}
 	}
 	return out
