@@ -44,9 +44,9 @@ func (v Bevelled) Operations(b Body) []Operation {
 	if !ok || a.Bevel == 0 {
 		return nil
 	}
-	larger := "first"
+	larger := "inner"
 	if a.Bevel < 0 {
-		larger = "second"
+		larger = "outer"
 	}
 	return []Operation{{
 		Ref: v.ID, Work: Chamfering, What: "saw back and belly to the bevel of the dish", Face: Upper,

@@ -117,15 +117,15 @@ func shoulder(ref string, from, to form.Point) Mark {
 	return Mark{Ref: ref, Work: Tenoning, Stroke: Seen, Label: "shoulder", Path: form.Path(form.Polygon(from, to))}
 }
 
-// shoulderNote tells how a shoulder is cut.
+// shoulderNote tells how a spoke's shoulder is cut.
 func shoulderNote(slant Angle) string {
 	switch {
 	case math.Abs(float64(slant)) < 1e-6:
 		return "shoulder square"
 	case slant > 0:
-		return fmt.Sprintf("shoulder %.2f degrees out of square, its upper edge to the second end", slant.Degrees())
+		return fmt.Sprintf("shoulder %.2f degrees out of square, its front edge nearer the tongue's end", slant.Degrees())
 	}
-	return fmt.Sprintf("shoulder %.2f degrees out of square, its upper edge to the first end", -slant.Degrees())
+	return fmt.Sprintf("shoulder %.2f degrees out of square, its front edge nearer the foot's end", -slant.Degrees())
 }
 
 // Operations is as in Feature.

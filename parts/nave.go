@@ -151,9 +151,7 @@ func (n Nave) stations() []Station {
 	ss := []Station{
 		{0, n.Back}, {middle - n.SeatLong/2, n.Diameter + fall}, {middle + n.SeatLong/2, n.Diameter - fall}, {n.Long, n.Front},
 	}
-	for _, t := range n.Turned {
-		ss = append(ss, t)
-	}
+	ss = append(ss, n.Turned...)
 	slices.SortStableFunc(ss, func(a, b Station) int { return cmp.Compare(a.Along, b.Along) })
 	// What is turned for a band at an end goes before the nave's own diameter there.
 	for len(ss) > 2 && ss[1].Along <= 0 {

@@ -10,11 +10,11 @@ import (
 
 // leaning tells a lean as a joiner sets a bevel.
 func leaning(lean Angle) string {
-	side := "second"
+	side := "outer"
 	if lean < 0 {
-		side = "first"
+		side = "inner"
 	}
-	return fmt.Sprintf("%.2f degrees out of square, outwards to the %s side", math.Abs(lean.Degrees()), side)
+	return fmt.Sprintf("%.2f degrees out of square, to the %s side as it goes out", math.Abs(lean.Degrees()), side)
 }
 
 // Check is as in Feature.

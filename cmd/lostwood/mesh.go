@@ -60,7 +60,7 @@ func meshed(v *vehicle.Vehicle, items []*vehicle.Item, tolerance quantity.Length
 			return nil, fmt.Errorf("%s: %w", it.Name, err)
 		}
 		if as == "3mf" {
-			objects = append(objects, mesh.Object{Mesh: m, Name: delivery.Title(it), Number: strconv.Itoa(it.Number), Issue: v.Issue, Survey: v.Hash})
+			objects = append(objects, mesh.Object{Mesh: m, Name: delivery.Title(it), Number: strconv.Itoa(it.Number)})
 			continue
 		}
 		var b bytes.Buffer
@@ -73,7 +73,7 @@ func meshed(v *vehicle.Vehicle, items []*vehicle.Item, tolerance quantity.Length
 		return files, nil
 	}
 	var b bytes.Buffer
-	if err := mesh.Write3MF(&b, objects); err != nil {
+	if err := mesh.Write3MF(&b, mesh.Package{Issue: v.Issue, Survey: v.Hash, Parts: objects}); err != nil {
 		return nil, err
 	}
 	return []delivery.File{{Path: v.Slug + "_parts_mm_issue-" + v.IssueWord() + ".3mf", Data: b.Bytes()}}, nil

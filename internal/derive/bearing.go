@@ -186,7 +186,7 @@ func told(bs []bearing) []vehicle.Bearing {
 	}
 	for i, g := range granted {
 		if n := times[g.Kind]; n > 1 {
-			granted[i].Says, granted[i].Alone, granted[i].Line = fmt.Sprintf("%s, in %d places", g.Kind, n), missing(), 0
+			granted[i].Says, granted[i].Alone, granted[i].Line = fmt.Sprintf("%s in %d places", g.Kind, n), missing(), 0
 		} else if g.Says != g.Kind {
 			granted[i].Says = "taking it that " + g.Says
 		}

@@ -169,6 +169,8 @@ func (st *Study) unchecked(bs []bearing) []string {
 			says := fmt.Sprintf("Nothing checks %s; a slip there goes %s into this", b.Says, timesWords(b.slope))
 			if st.network.notes[b.observation].sort != stated {
 				says += ": read it a second time"
+			} else {
+				says += ": look again whether it is so"
 			}
 			out = append(out, says+".")
 		}

@@ -41,11 +41,9 @@ func (b board) symbol(a Angle, p form.Point) {
 	}
 	b.Circle(sheet.Wide, at(circles, mid), small)
 	b.Circle(sheet.Wide, at(circles, mid), big-0.4)
+	// In both the circles show the cone from its small end, on the left: in third
+	// angle they stand there, in first on the other side.
 	left, right := small, big-0.4
-	if a == First {
-		left, right = right, left
-	}
-	// The small end is on the side that the circles are seen from.
 	b.Lines = append(b.Lines, sheet.Line{Pen: sheet.Wide, Closed: true, Run: form.Polygon(
 		at(cone, mid-left), at(cone+long, mid-right), at(cone+long, mid+right), at(cone, mid+left))})
 	b.Straight(sheet.Centre, at(cone-0.8, mid), at(cone+long+0.8, mid))

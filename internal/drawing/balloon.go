@@ -32,13 +32,16 @@ type shelf struct {
 
 // slots are the places for balloons on the shelf, clear of the lines through it.
 func (h *shelf) slots() []Length {
-	const free = balloonRadius + 0.8
+	const (
+		free = balloonRadius + 0.8
+		hair = 1e-6 // what rounding may leave of free beside a line just passed
+	)
 	var out []Length
 	x := h.from
 	for x <= h.to {
 		barred := false
 		for _, bar := range h.bars {
-			if bar > x-free && bar < x+free {
+			if bar > x-free+hair && bar < x+free {
 				x, barred = bar+free, true
 			}
 		}

@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"math"
-	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -129,9 +128,8 @@ func TestWhereTheViewsStand(t *testing.T) {
 
 // The drawn outline is as long and deep as the part.
 func TestViewsAreOfThePartsSize(t *testing.T) {
-	r := rand.New(rand.NewPCG(5, 5))
-	for _, k := range parts.Kinds() {
-		p := anyPart(t, k, r)
+	for n, k := range parts.Kinds() {
+		p := anyPart(k, n)
 		s := p.Stick()
 		body, err := sight.Of(s.Volume(), fine)
 		require.NoError(t, err)

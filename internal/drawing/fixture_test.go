@@ -2,8 +2,6 @@ package drawing
 
 import (
 	"bytes"
-	"fmt"
-	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -20,7 +18,7 @@ import (
 	"lostwood/internal/timber"
 	"lostwood/internal/vehicle"
 	"lostwood/parts"
-	"lostwood/parts/form"
+	"lostwood/parts/anypart"
 )
 
 // wagon is the demo's vehicle, derived once.
@@ -79,57 +77,8 @@ func ofOne(p parts.Part, hand vehicle.Hand, unit quantity.Unit) (*vehicle.Vehicl
 	return v, it
 }
 
-// ranges are what random dimensions are drawn from, in millimetres.
-var ranges = map[string][2]float64{
-	"long": {500, 2400}, "wide": {25, 110}, "deep": {25, 110}, "thick": {14, 40}, "high": {200, 450},
-	"radius": {400, 750}, "return": {250, 400}, "bend": {60, 160}, "chamfer": {3, 8}, "chamfer-stop": {60, 150}, "eased": {2, 5},
-	"rise": {5, 12}, "flat": {250, 400}, "king-bolt": {15, 22}, "stake-long": {25, 50}, "stake-wide": {10, 20}, "stake-in": {60, 90},
-	"round": {4, 10}, "tenon": {10, 20}, "tenon-long": {20, 50}, "tenon-wide": {10, 20}, "tenon-thick": {10, 20},
-	"hind-wide": {25, 110}, "hind-deep": {25, 110}, "round-ends": {3, 10}, "clip-ends": {3, 10},
-	"groove-wide": {8, 15}, "groove-deep": {4, 8}, "tongue": {10, 14}, "dowel": {8, 12}, "dowel-deep": {20, 35}, "tyre-bolt": {6, 8}, "gap": {1, 2},
-}
-
-// anyPart is a part of a kind with random legal dimensions and some work.
-func anyPart(t testing.TB, k parts.Kind, r *rand.Rand) parts.Part {
-	between := func(lo, hi float64) Length { return Length(lo + r.Float64()*(hi-lo)) }
-	for range 3000 {
-		m := parts.Measures{Lengths: map[string]Length{}, Counts: map[string]int{}}
-		for _, d := range k.Dimensions {
-			if d.Need == parts.Optional && r.IntN(3) == 0 {
-				continue
-			}
-			if d.In == parts.InCount {
-				m.Counts["felloes"] = 4 + r.IntN(5)
-				continue
-			}
-			if b, ok := ranges[d.Name]; ok && d.In == parts.InLength {
-				m.Lengths[d.Name] = between(b[0], b[1])
-			}
-		}
-		delete(m.Counts, "spokes")
-		if k.Name != "felloe" && k.Name != "seat rail" {
-			long := float64(m.Lengths["long"])
-			for n := range r.IntN(9) {
-				f := []parts.Face{parts.Upper, parts.FirstSide, parts.Under, parts.SecondSide}[r.IntN(4)]
-				y := m.Lengths[k.Dimensions[1].Name] / 2
-				if f == parts.FirstSide || f == parts.SecondSide {
-					y = m.Lengths[k.Dimensions[2].Name] / 2
-				}
-				h := parts.Hole{ID: fmt.Sprint("fastening ", n+1), What: "bolt hole", Face: f, At: form.Point{X: between(0.05*long, 0.95*long), Y: y}, Diameter: between(5, 13)}
-				if r.IntN(3) == 0 {
-					h.Depth = 8
-				}
-				m.Work = append(m.Work, h)
-			}
-		}
-		p, err := k.Build(m)
-		if err == nil && p.Validate() == nil {
-			return p
-		}
-	}
-	t.Fatalf("no legal %s was found", k.Name)
-	return nil
-}
+// anyPart is the nth part of a kind with random dimensions that can be made.
+func anyPart(k parts.Kind, n int) parts.Part { return anypart.Of(k).Example(n) }
 
 // tool finds a program to check against. Where it is missing the test is left
 // out, with a word; where CI is "true" it fails, so that nothing goes unchecked there.

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"lostwood/internal/outline"
-	"lostwood/internal/quantity"
 	"lostwood/internal/sheet"
 	"lostwood/internal/sight"
 	"lostwood/internal/vehicle"
@@ -112,24 +111,29 @@ func (p *partSheet) drawn(s Scale, where beside) (board, bool) {
 	long, high, wide := s.of(p.front.wide), s.of(p.front.high), s.of(p.plan.high)
 	front, plan := p.stations(s, onFront), p.stations(s, onPlan)
 	frontUp := max(b.rowHigh(front), b.uprightReach(high, p.deep()))
-	below := p.underFront()
+	below := p.underFront(s)
 	planAt := at(0, high+frontUp+12)
 	if p.making.Angle == First {
 		planAt.Y = -below - 6 - max(b.rowHigh(plan), b.uprightReach(wide, p.wide()), 8) - wide
 	}
 	b.face(p, p.front, s, at(0, 0), front, withHidden)
 	b.face(p, p.plan, s, planAt, plan, withHidden)
-	b.level(0, long, -p.marksHigh()-6, 0, 0, p.long())
+	b.level(0, long, -p.marksHigh(s)-6, 0, 0, p.long())
 	b.caption(p.item, p.front, at(0, -below), long)
 	b.caption(p.item, p.plan, at(0, planAt.Y-6), long)
 	left := min(-9, firstSlot(plan, 0)-6, firstSlot(front, 0)-6)
 	b.upright(0, high, left, 0, 0, p.deep())
 	b.upright(planAt.Y, planAt.Y+wide, left, 0, 0, p.wide())
-	endAt := at(long+max(14, b.besideWide(p.acrossOf(s, onFront))+8), 0)
+	aside := max(14, b.besideWide(p.acrossOf(s, onFront))+8)
+	if figure := b.letters.Width(p.long(), small, sheet.Plain); long < figure+2 { // it stands beside its line, where the end view's name would
+		aside = max(aside, 2*arrowLong+figure+b.letters.Width(p.item.FaceWords(p.end.face), small, sheet.Plain)/2)
+	}
+	endAt := at(long+aside, 0)
 	b.paint(p.end, s, endAt, seenOnly)
 	b.level(endAt.X, endAt.X+wide, -7, 0, 0, p.wide())
 	b.middled(at(endAt.X+wide/2, -14), p.item.FaceWords(p.end.face), small, sheet.Plain)
 	b.cutMarks(p, s)
+	b.radii(p, s)
 	return b, b.sections(p, s, where)
 }
 
@@ -169,118 +173,6 @@ func (b board) face(p *partSheet, v view, s Scale, from form.Point, row []statio
 // besideWide is the room that a row takes up beside its view; 0 for none.
 func (b board) besideWide(all []station) Length { return b.rowHigh(all) }
 
-// stations are the figures along a view; from is up from the view's foot.
-func (p *partSheet) stations(s Scale, on seat) []station {
-	var out []station
-	for _, w := range p.works {
-		if w.seat != on {
-			continue
-		}
-		up := w.at.Z
-		if on == onPlan {
-			up = w.at.Y
-		}
-		from := s.of(up) + s.of(diameter(w.ops[0])/2)
-		switch {
-		case w.radial:
-			from = s.of(radialFoot(p.item, w))
-		case w.ops[0].Work != parts.Boring:
-			from = s.of(map[seat]Length{onPlan: p.plan.high, onFront: p.front.high}[on])
-		}
-		out = append(out, station{s.of(w.at.X), from, w.brief(p.v, p.item)})
-	}
-	if on == onFront {
-		out = append(out, p.stops(s)...)
-	}
-	return out
-}
-
-// radialFoot is how high the mouth of a hole towards a wheel's centre stands on
-// the front view.
-func radialFoot(i *vehicle.Item, w work) Length {
-	for _, m := range i.Stick.Marks(parts.FirstSide) {
-		if m.Ref == w.ops[0].Ref && m.Stroke == parts.Middle && len(m.Path) > 1 {
-			if w.ops[0].Face == parts.Upper {
-				return m.Path[len(m.Path)-1].Y
-			}
-			return m.Path[0].Y
-		}
-	}
-	return 0
-}
-
-// stops are the stations where chamfers stop and shoulders stand.
-func (p *partSheet) stops(s Scale) []station {
-	var out []station
-	top := s.of(p.front.high)
-	put := func(x Length, dimension, words string) {
-		words = marked(p.v, x, p.sureOf(dimension)) + "  " + words
-		if !slices.ContainsFunc(out, func(o station) bool { return o.words == words }) {
-			out = append(out, station{s.of(x), top, words})
-		}
-	}
-	long, _, _ := p.item.Stick.Body.Box()
-	for _, f := range p.item.Stick.Features {
-		switch f := f.(type) {
-		case parts.Chamfer:
-			for _, x := range []Length{f.From, f.To} {
-				if x > 0 {
-					put(x, "chamfer-stop", "chamfer stops")
-				}
-			}
-		case parts.Tenon:
-			put(shoulder(f.End, f.Long, long), "tenon-long", "shoulder")
-		case parts.RoundTenon:
-			if _, straight := p.item.Stick.Body.(parts.Sawn); straight {
-				put(shoulder(f.End, f.Long, long), "tenon-long", "shoulder")
-			}
-		}
-	}
-	return out
-}
-
-// sureOf is how the dimension of that name is known.
-func (p *partSheet) sureOf(dimension string) quantity.Known {
-	for _, d := range p.item.Sizes {
-		if d.Name == dimension {
-			return d.Known
-		}
-	}
-	return quantity.Measured
-}
-
-func shoulder(end parts.Face, tenon, long Length) Length {
-	if end == parts.FirstEnd {
-		return tenon
-	}
-	return long - tenon
-}
-
-// acrossOf are the heights at which work stands on a view, from its foot.
-func (p *partSheet) acrossOf(s Scale, on seat) []station {
-	const alike = 0.3
-	type level struct {
-		at    Length
-		words string
-	}
-	var all []level
-	for _, w := range p.works {
-		across, ok := w.acrossFrom()
-		if !ok || w.seat != on || w.radial {
-			continue
-		}
-		words := marked(p.v, across, w.across())
-		if !slices.ContainsFunc(all, func(l level) bool { return math.Abs(float64(l.at-across)) < alike || l.words == words }) {
-			all = append(all, level{across, words})
-		}
-	}
-	var out []station
-	for _, l := range all {
-		out = append(out, station{place: s.of(l.at), words: l.words})
-	}
-	return out
-}
-
 // long, wide and deep are the figures over all.
 func (p *partSheet) long() string { return p.over(parts.AlongX, p.front.wide) }
 func (p *partSheet) wide() string { return p.over(parts.AcrossY, p.plan.high) }
@@ -297,15 +189,35 @@ func (p *partSheet) over(axis parts.Axis, l Length) string {
 }
 
 // marksHigh is the room under the front view for the marks of sections.
-func (p *partSheet) marksHigh() Length {
+func (p *partSheet) marksHigh(s Scale) Length {
 	if len(p.sections) == 0 {
 		return 2
 	}
-	return 10
+	return 10 + Length(slices.Max(p.letterRows(s)))*letterRow
+}
+
+// letterRow is from one row of the sections' letters to the next.
+const letterRow = normal + 1.2
+
+// letterRows are the rows, from 0 downward, that the sections' letters stand in: a
+// letter goes down a row where one before it in its row stands too near.
+func (p *partSheet) letterRows(s Scale) []int {
+	const apart = Length(5)
+	rows := make([]int, len(p.sections))
+	for i, c := range p.sections {
+		for k := 0; k < i; k++ {
+			near := math.Abs(float64(s.of(c.station)-s.of(p.sections[k].station))) < float64(apart)
+			if near && rows[k] == rows[i] {
+				rows[i]++
+				k = -1
+			}
+		}
+	}
+	return rows
 }
 
 // underFront is the room under the front view down to the caption's foot.
-func (p *partSheet) underFront() Length { return p.marksHigh() + 6 + 5.5 }
+func (p *partSheet) underFront(s Scale) Length { return p.marksHigh(s) + 6 + 5.5 }
 
 // caption names a view and its ends under it.
 func (b board) caption(i *vehicle.Item, v view, from form.Point, long Length) {
@@ -326,13 +238,14 @@ func (b board) cutMarks(p *partSheet, s Scale) {
 		way = 1
 	}
 	high := s.of(p.front.high)
-	for _, c := range p.sections {
+	rows := p.letterRows(s)
+	for i, c := range p.sections {
 		x := s.of(c.station)
 		b.Straight(sheet.Plane, at(x, -0.8), at(x, -5.5))
 		b.Straight(sheet.Plane, at(x, high+0.8), at(x, high+3.5))
 		b.arrow(at(x+way*0.4, -4.6), way, 0)
 		b.Straight(sheet.Narrow, at(x-way*4.5, -4.6), at(x, -4.6))
-		b.middled(at(x, -6.6-normal), c.letter, normal, sheet.Heavy)
+		b.middled(at(x, -6.6-normal-Length(rows[i])*letterRow), c.letter, normal, sheet.Heavy)
 	}
 }
 

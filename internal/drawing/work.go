@@ -185,7 +185,7 @@ func (w work) operation(v *vehicle.Vehicle, i *vehicle.Item, op parts.Operation)
 // edge throughout; the notes say which.
 func workTable(v *vehicle.Vehicle, i *vehicle.Item, works []work) table {
 	t := table{title: "Work", columns: []column{
-		{"", 0.04}, {"what", 0.36}, {"entered on", 0.14}, {"from " + i.FaceWords(parts.FirstEnd), 0.13}, {"give or take", 0.11}, {"across", 0.1}, {"how we know", 0.12},
+		{"", 0.04}, {"what", 0.3}, {"entered on", 0.13}, {"from " + i.FaceWords(parts.FirstEnd), 0.14}, {"give or take", 0.13}, {"across", 0.1}, {"how we know", 0.16},
 	}}
 	for _, w := range works {
 		r := row{cells: []string{w.letter, capital(w.told(v, i)), i.FaceWords(w.ops[0].Face), "", "", "", ""}}
@@ -211,7 +211,9 @@ func workTable(v *vehicle.Vehicle, i *vehicle.Item, works []work) table {
 func acrossNote(i *vehicle.Item, works []work) []string {
 	var on [2]bool
 	for _, w := range works {
-		if _, ok := w.acrossFrom(); ok && w.seat != onEnd {
+		if _, ok := w.acrossFrom(); ok && w.radial {
+			on[onPlan] = true
+		} else if ok && w.seat != onEnd {
 			on[w.seat] = true
 		}
 	}
@@ -263,7 +265,11 @@ func edges(v *vehicle.Vehicle, i *vehicle.Item) []string {
 		}
 		var sizes []string
 		for _, m := range op.Sizes {
-			sizes = append(sizes, m.Name+" "+ownSize(v, i, m.Value))
+			words := ownSize(v, i, m.Value)
+			if m.Name == "from" || m.Name == "to" {
+				words = marked(v, m.Value, sureOf(i, "chamfer-stop"))
+			}
+			sizes = append(sizes, m.Name+" "+words)
 		}
 		words := what + ", " + strings.Join(sizes, ", ")
 		_, edge, _ := strings.Cut(i.WorkWords(op), ", ")

@@ -12,6 +12,8 @@ import (
 	"lostwood/internal/quantity"
 	"lostwood/internal/vehicle"
 	"lostwood/parts/form"
+
+	v3 "github.com/deadsy/sdfx/vec/v3"
 )
 
 // trifle is what a plane or a file takes off in the fitting without its being
@@ -111,10 +113,30 @@ func (c *check) clashes() {
 		}
 	})
 	for i, o := range found {
-		if o.Volume > 0 {
+		if o.Volume > 0 && c.thickest(c.near[i], &o) >= trifle {
 			c.clash(c.near[i], o)
 		}
 	}
+}
+
+// thickest is how deep an overlap is at its thickest, as the diameter of the largest
+// ball that fits in it: thin slivers round a joint are thin, however they run together.
+func (c *check) thickest(p pair, o *probe.Overlap) quantity.Length {
+	a, b := c.field(p.a), c.field(p.b)
+	if a == nil || b == nil {
+		return o.Deep
+	}
+	lo, hi := spot(o.Box.Min), spot(o.Box.Max)
+	m := middle(o.Box)
+	half := 0.0
+	for i := range 3 {
+		half = math.Max(half, (hi[i]-lo[i])/2)
+	}
+	stay := func(p v3.Vec) v3.Vec { return p }
+	r := nearest(a, b, stay, v3.Vec{X: m[0], Y: m[1], Z: m[2]}, half, math.Inf(1), math.Inf(1))
+	o.Deep = min(o.Deep, quantity.Length(math.Max(-2*r.found, 0)))
+	o.At = form.Vec{X: form.Length(r.at.X), Y: form.Length(r.at.Y), Z: form.Length(r.at.Z)}
+	return o.Deep
 }
 
 // sideBySide does so many things on as many processors as there are.

@@ -43,6 +43,7 @@ type Counts struct {
 	Timbers, Irons, Fastenings int
 	Pairs                      int // of solids near enough to each other to be looked at
 	Moves                      int
+	Unplaced                   []string // timbers and irons left out, because nothing says where they stand or how large they are
 }
 
 // A check is one offering up, while it is done.
@@ -95,6 +96,16 @@ func (c *check) count() {
 			n.Irons++
 		default:
 			n.Fastenings++
+		}
+	}
+	for _, p := range c.vehicle.Parts {
+		if p.Run != vehicle.Round && p.Status != vehicle.LeftOpen && c.byID[p.ID] == nil {
+			n.Unplaced = append(n.Unplaced, lower(p.Name))
+		}
+	}
+	for _, i := range c.vehicle.Irons {
+		if i.Run != vehicle.Round && c.byID[i.ID] == nil {
+			n.Unplaced = append(n.Unplaced, lower(i.Name))
 		}
 	}
 }

@@ -90,6 +90,9 @@ func Write(w io.Writer, v *vehicle.Vehicle, r *Report, how Shown) error {
 	n := r.Counts
 	fmt.Fprintf(&b, "%s, issue %s: offered up\n", v.Name, v.Issue)
 	fmt.Fprintf(&b, "%d timbers, %d irons and %d fastenings in their places; %d neighbours looked at; %d moves.\n", n.Timbers, n.Irons, n.Fastenings, n.Pairs, n.Moves)
+	if len(n.Unplaced) > 0 {
+		fold(&b, "Not looked at, because nothing says where they stand or how large they are: "+listed(n.Unplaced)+".", "  ")
+	}
 	for _, g := range []vehicle.Gravity{vehicle.CannotGo, vehicle.LookAt, vehicle.Noted} {
 		rs := of(r.Remarks, g)
 		fmt.Fprintf(&b, "\n%s: %s\n", capital(g.String()), countWord(len(rs)))

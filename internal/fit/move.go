@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -194,17 +195,26 @@ func (o *motion) canMeet(a, b *thing) bool {
 // and still be taken to slide on each other.
 const slides = 2.0
 
-// first is what a motion meets first.
+// first is what a motion meets first. What stands nearest is followed first: farther
+// things then need be followed no farther than that.
 func (c *check) first(o *motion, meets func(*thing) bool) (meeting, bool) {
-	best, found := meeting{by: o.end}, false
+	type couple struct {
+		a, b  *thing
+		apart float64
+	}
+	var all []couple
 	for _, a := range o.goes {
 		for _, b := range o.stands {
-			if !o.canMeet(a, b) || meets != nil && !meets(b) {
-				continue
+			if o.canMeet(a, b) && (meets == nil || meets(b)) {
+				all = append(all, couple{a, b, o.boxesApart(a, b, 0) / math.Max(o.arm(a), 1)})
 			}
-			if m, ok := c.meet(o, a, b, best.by); ok {
-				best, found = m, true
-			}
+		}
+	}
+	slices.SortStableFunc(all, func(x, y couple) int { return cmp.Compare(x.apart, y.apart) })
+	best, found := meeting{by: o.end}, false
+	for _, k := range all {
+		if m, ok := c.meet(o, k.a, k.b, best.by); ok {
+			best, found = m, true
 		}
 	}
 	return best, found
@@ -213,6 +223,10 @@ func (c *check) first(o *motion, meets func(*thing) bool) (meeting, bool) {
 // rests is how much deeper than at rest things that touch at rest must come into
 // each other before they are said to meet.
 const rests = 0.5
+
+// strides is in how many steps, at the most, what touches at rest is followed: it
+// cannot be stepped over, and is halved back to.
+const strides = 60
 
 // met is how near the edge of meeting a motion is followed.
 const met = 0.02
@@ -227,14 +241,20 @@ func (c *check) meet(o *motion, a, b *thing, limit float64) (meeting, bool) {
 		return meeting{}, false
 	}
 	mid, half := around(b, arm*limit/2)
-	room := func(by float64) room { return nearest(sa, sb, o.back(by), mid, half, arm*(limit-by)) }
+	until, pace, closely := 0.0, met/arm, 6.0
+	room := func(by float64) room {
+		if apart := o.boxesApart(a, b, by); apart > 2*met {
+			return room{least: apart / 2, found: apart / 2}
+		}
+		return nearest(sa, sb, o.back(by), mid, half, arm*(limit-by), closely)
+	}
 	now := room(0)
-	until := 0.0
 	switch {
 	case now.least > arm*limit:
 		return meeting{}, false
-	case now.found < 0.1: // they touch at rest
-		until = math.Min(now.found, 0) - rests
+	case now.found < 0.1: // they touch at rest, and slide or part
+		until, pace = math.Min(now.found, 0)-rests, limit/strides
+		closely = until + rests/2
 	}
 	last := 0.0
 	for by, n := 0.0, 0; by < limit && n < 300; n++ {
@@ -245,7 +265,7 @@ func (c *check) meet(o *motion, a, b *thing, limit float64) (meeting, bool) {
 			return meeting{by, a, b, form.Vec{X: form.Length(now.at.X), Y: form.Length(now.at.Y), Z: form.Length(now.at.Z)}}, true
 		}
 		last = by
-		by = math.Min(by+math.Max(math.Max(now.least, 0.8*now.found)-until, met)/arm, limit)
+		by = math.Min(by+math.Max((math.Max(now.least, 0.8*now.found)-until)/arm, pace), limit)
 		now = room(by)
 	}
 	if now.found < until-met {
@@ -255,10 +275,40 @@ func (c *check) meet(o *motion, a, b *thing, limit float64) (meeting, bool) {
 	return meeting{}, false
 }
 
+// boxesApart is how far two things are surely apart after a motion: their boxes are.
+func (o *motion) boxesApart(a, b *thing, by float64) float64 {
+	lo, hi := spot(a.box.Min), spot(a.box.Max)
+	to := o.back(-by)
+	var min3, max3 [3]float64
+	for k := range 8 {
+		p := lo
+		for i := range 3 {
+			if k&(1<<i) != 0 {
+				p[i] = hi[i]
+			}
+		}
+		q := to(v3.Vec{X: p[0], Y: p[1], Z: p[2]})
+		for i, x := range [3]float64{q.X, q.Y, q.Z} {
+			if k == 0 || x < min3[i] {
+				min3[i] = x
+			}
+			if k == 0 || x > max3[i] {
+				max3[i] = x
+			}
+		}
+	}
+	blo, bhi := spot(b.box.Min), spot(b.box.Max)
+	apart := 0.0
+	for i := range 3 {
+		apart = math.Hypot(apart, math.Max(0, math.Max(blo[i]-max3[i], min3[i]-bhi[i])))
+	}
+	return apart
+}
+
 // backTo halves back to where the room is just what meeting leaves.
 func (c *check) backTo(at func(float64) room, from, to, until float64) (float64, room) {
 	now := at(to)
-	for range 20 {
+	for range 12 {
 		by := (from + to) / 2
 		if r := at(by); r.found < until {
 			to, now = by, r

@@ -49,8 +49,9 @@ func (h *cells) pop() cell {
 	return first
 }
 
-// most is how many cubes are looked into before the answer so far is taken.
-const most = 600
+// How many cubes are looked into before the answer so far is taken: at first, and
+// about the best place.
+const first, again = 400, 700
 
 // A room is half the room between two solids where they are apart, and below nothing
 // where they are in each other: the least over space of the larger of the two
@@ -64,15 +65,16 @@ type room struct {
 // nearest finds the room between two solids, one of them moved, within a cube.
 // Distances never fall faster than one goes, so whole cubes can be left out. Where
 // they are near each other it is looked again, closer, about the best place found.
-// So much room is enough not to look farther.
-func nearest(a, b *solid.Solid, moved pose, mid v3.Vec, half, enough float64) room {
+// So much room is enough not to look farther; under closely it is looked again, to
+// the last fiftieth of a millimetre.
+func nearest(a, b *solid.Solid, moved pose, mid v3.Vec, half, enough, closely float64) room {
 	value := func(p v3.Vec) float64 { return math.Max(a.Evaluate(moved(p)), b.Evaluate(p)) }
-	r, size := descend(value, mid, half, 0.25, enough)
+	r, size := descend(value, mid, half, 0.25, enough, first)
 	if r.found > closely {
 		return r
 	}
 	for range 6 {
-		next, smaller := descend(value, r.at, math.Max(4*size, 0.5), 0, enough)
+		next, smaller := descend(value, r.at, math.Max(4*size, 0.5), 0, enough, again)
 		if next.found > r.found-0.005 {
 			break
 		}
@@ -82,12 +84,9 @@ func nearest(a, b *solid.Solid, moved pose, mid v3.Vec, half, enough float64) ro
 	return r
 }
 
-// closely is the room under which it is found to the last fiftieth of a millimetre.
-const closely = 6.0
-
 // descend looks into the most promising cube first, until what was found is no more
 // than a share above what there can be. It gives the size of the cube of the best place.
-func descend(value func(v3.Vec) float64, mid v3.Vec, half, share, enough float64) (r room, size float64) {
+func descend(value func(v3.Vec) float64, mid v3.Vec, half, share, enough float64, most int) (r room, size float64) {
 	r.found, size = math.Inf(1), half
 	h := make(cells, 0, 512)
 	look := func(mid v3.Vec, half float64) {

@@ -65,8 +65,7 @@ func (s *strip) groups() [][]int {
 	for i := range lead {
 		lead[i] = i
 	}
-	var root func(i int) int
-	root = func(i int) int {
+	root := func(i int) int {
 		for lead[i] != i {
 			i = lead[i]
 		}

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"lostwood/internal/mesh"
+	"lostwood/internal/mesh/gauge"
 	"lostwood/internal/quantity"
 	"lostwood/internal/solid"
 	"lostwood/parts/form"
@@ -109,14 +110,9 @@ func BenchmarkSolids(b *testing.B) {
 				})
 				b.ReportMetric(float64(len(m.Triangles)), "triangles")
 				b.ReportMetric(peak/1e6, "peak-MB")
-				g := gauge{}
-				n := newNest(m)
-				for t := 0; t < len(m.Triangles); t += 1 + len(m.Triangles)/200000 {
-					g.triangle(s, n, t)
-				}
-				g.edges(&probe{s: s, r: chanceOf(1).Rand}, n, 3000)
-				b.ReportMetric(g.dev, "dev-mm")
-				b.ReportMetric(g.edge, "edge-mm")
+				g := gauge.Rough(s, m, 1, 3000)
+				b.ReportMetric(float64(g.Skin.Far), "dev-mm")
+				b.ReportMetric(float64(g.Edge.Far), "edge-mm")
 			})
 		}
 	}

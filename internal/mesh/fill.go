@@ -15,7 +15,7 @@ const patience = 8
 // took a knot over an edge, the edge is led through it. Where it still tangles
 // a border, makes two thin sides cross or stretches a facet too far, the knots
 // are held.
-func (h *hide) mesh() (*Mesh, error) {
+func (h *hide) mesh() (*Mesh, lack, error) {
 	held, led := map[knot]bool{}, detours{}
 	for try := 0; ; try++ {
 		now := *h
@@ -35,11 +35,11 @@ func (h *hide) mesh() (*Mesh, error) {
 		}
 		switch {
 		case len(bad) == 0:
-			return now.numbered(ts), nil
+			return now.numbered(ts), now.review(ts), nil
 		case try > patience && err == nil:
-			return nil, h.fail(bad[0], "two of its sides cross")
+			return nil, lack{}, h.fail(bad[0], "two of its sides cross")
 		case try > patience:
-			return nil, err
+			return nil, lack{}, err
 		case try == patience:
 			bad = h.allKnots()
 		}

@@ -2,13 +2,13 @@ package mesh_test
 
 import (
 	"math"
-	"math/rand"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"lostwood/internal/mesh"
+	"lostwood/internal/mesh/gauge"
 	"lostwood/internal/quantity"
 	"lostwood/internal/solid"
 	"lostwood/parts/form"
@@ -71,22 +71,16 @@ func hard() map[string]struct {
 	}
 }
 
-func checked(t *testing.T, s *solid.Solid, tolerance quantity.Length, exact float64) (*mesh.Mesh, gauge) {
+func checked(t *testing.T, s *solid.Solid, tolerance quantity.Length, exact float64) (*mesh.Mesh, gauge.Gauge) {
 	t.Helper()
 	m, err := mesh.Of(s, tolerance)
 	require.NoError(t, err)
 	r := mesh.Inspect(m)
 	require.NoError(t, r.Err())
-	g := measured(s, m, 1, 600)
-	limit := float64(tolerance)
-	assert.LessOrEqual(t, g.dev, limit, "skin from surface, at %v", g.devAt)
-	assert.LessOrEqual(t, g.cover, limit, "surface from skin, at %v", g.coverAt)
-	assert.LessOrEqual(t, g.edge, math.Sqrt2*limit, "true edge from skin, at %v", g.edgeAt)
-	assert.LessOrEqual(t, g.corner, 1e-4, "true corner from a vertex")
-	assert.Zero(t, g.crossed, "triangles that cut one another")
-	assert.Zero(t, g.wrong, "places wrongly inside or outside")
+	g := gauge.Measure(s, m, 1, 600)
+	assert.Empty(t, g.Faults(tolerance))
 	if exact > 0 {
-		assert.InDelta(t, exact, float64(m.Volume()), limit*float64(m.Area()))
+		assert.InDelta(t, exact, float64(m.Volume()), float64(tolerance)*float64(m.Area()))
 	}
 	return m, g
 }
@@ -98,7 +92,7 @@ func TestHardPlaces(t *testing.T) {
 				for turn := range 2 {
 					v := c.v
 					if turn > 0 {
-						v = chance{rand.New(rand.NewSource(int64(turn)))}.place().volume(v)
+						v = chanceOf(int64(turn)).place().Put(v)
 					}
 					m, _ := checked(t, compiled(t, v), tolerance, 0)
 					r := mesh.Inspect(m)

@@ -67,9 +67,9 @@ func Of(s *solid.Solid, tolerance quantity.Length) (*Mesh, error) {
 	}
 	var first error
 	for _, st := range styles(tolerance) {
-		m, err := skin(s, st)
+		m, l, err := skin(s, st)
 		if err == nil {
-			return m, nil
+			return improved(s, st, m, l), nil
 		}
 		if first == nil {
 			first = err
@@ -78,25 +78,47 @@ func Of(s *solid.Solid, tolerance quantity.Length) (*Mesh, error) {
 	return nil, first
 }
 
-// skin makes the skin in one style.
-func skin(s *solid.Solid, st style) (*Mesh, error) {
+// tries is how often finer facets are tried for what a skin lacks.
+const tries = 3
+
+// improved tries finer facets for a skin that lacks something, and keeps the
+// first that lacks nothing; of the others, one that lacks less and is no great
+// deal heavier.
+func improved(s *solid.Solid, st style, m *Mesh, l lack) *Mesh {
+	tolerance := st.tolerance / slack
+	best := l
+	for range tries {
+		if best.none(tolerance) {
+			break
+		}
+		st.tolerance *= l.finer(tolerance)
+		n, now, err := skin(s, st)
+		if err != nil {
+			continue
+		}
+		if l = now; now.none(tolerance) || now.less(best) && len(n.Triangles) < 2*len(m.Triangles) {
+			m, best = n, now
+		}
+	}
+	return m
+}
+
+// skin makes the skin in one style, and tells what it lacks.
+func skin(s *solid.Solid, st style) (*Mesh, lack, error) {
 	h := newCarving(s, st).skinned(st.tolerance)
 	if err := h.paired(); err != nil {
-		return nil, err
+		return nil, lack{}, err
 	}
 	h.straighten()
-	m, err := h.mesh()
+	m, l, err := h.mesh()
 	if err != nil {
-		return nil, err
+		return nil, lack{}, err
 	}
 	if len(m.Triangles) == 0 {
-		return nil, &solid.NothingError{}
+		return nil, lack{}, &solid.NothingError{}
 	}
 	r := Inspect(m)
-	if err := r.Err(); err != nil {
-		return nil, err
-	}
-	return m, nil
+	return m, l, r.Err()
 }
 
 // A Result is a solid's skin, or why it has none.

@@ -41,7 +41,7 @@ func TestOvals(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			m, _ := checked(t, compiled(t, o), 0.02, float64(o.Content()))
 			assert.Equal(t, 2, mesh.Inspect(m).Euler)
-			m, _ = checked(t, compiled(t, chanceOf(1).place().volume(o)), 0.05, float64(o.Content()))
+			m, _ = checked(t, compiled(t, chanceOf(1).place().Put(o)), 0.05, float64(o.Content()))
 			assert.Equal(t, 2, mesh.Inspect(m).Euler)
 		})
 	}
@@ -82,7 +82,7 @@ func TestOvalsWithOthers(t *testing.T) {
 			for turn, tolerance := range []quantity.Length{0.02, 0.05} {
 				v := c.v
 				if turn > 0 {
-					v = chanceOf(int64(turn)).place().volume(v)
+					v = chanceOf(int64(turn)).place().Put(v)
 				}
 				m, _ := checked(t, compiled(t, v), tolerance, c.exact)
 				r := mesh.Inspect(m)

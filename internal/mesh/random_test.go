@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand"
 
+	"lostwood/internal/mesh/gauge"
 	"lostwood/parts/form"
 )
 
@@ -19,72 +20,8 @@ func (r chance) size(lo, hi float64) float64 {
 
 func (r chance) one(in int) bool { return r.Intn(in) == 0 }
 
-// placed moves a whole volume: rotated by the unit quaternion q, then shifted.
-type moved struct {
-	q  [4]float64
-	by form.Vec
-}
-
-func (r chance) place() moved {
-	m := moved{by: vec(r.Float64()*200-100, r.Float64()*200-100, r.Float64()*200-100)}
-	l := 0.0
-	for i := range m.q {
-		m.q[i] = r.NormFloat64()
-		l += m.q[i] * m.q[i]
-	}
-	for i := range m.q {
-		m.q[i] /= math.Sqrt(l)
-	}
-	return m
-}
-
-func (m moved) dir(d form.Dir) form.Dir {
-	w, x, y, z := m.q[0], m.q[1], m.q[2], m.q[3]
-	return form.Dir{
-		X: (1-2*(y*y+z*z))*d.X + 2*(x*y-w*z)*d.Y + 2*(x*z+w*y)*d.Z,
-		Y: 2*(x*y+w*z)*d.X + (1-2*(x*x+z*z))*d.Y + 2*(y*z-w*x)*d.Z,
-		Z: 2*(x*z-w*y)*d.X + 2*(y*z+w*x)*d.Y + (1-2*(x*x+y*y))*d.Z,
-	}
-}
-
-func (m moved) vec(v form.Vec) form.Vec {
-	d := m.dir(form.Dir{X: float64(v.X), Y: float64(v.Y), Z: float64(v.Z)})
-	return form.Vec{X: form.Length(d.X) + m.by.X, Y: form.Length(d.Y) + m.by.Y, Z: form.Length(d.Z) + m.by.Z}
-}
-
-func (m moved) frame(f form.Frame) form.Frame {
-	return form.Frame{Origin: m.vec(f.Origin), U: m.dir(f.U), V: m.dir(f.V)}
-}
-
-func (m moved) volume(v form.Volume) form.Volume {
-	each := func(vs []form.Volume) []form.Volume {
-		out := make([]form.Volume, len(vs))
-		for i := range vs {
-			out[i] = m.volume(vs[i])
-		}
-		return out
-	}
-	switch v := v.(type) {
-	case form.Prism:
-		v.Frame = m.frame(v.Frame)
-		return v
-	case form.Revolved:
-		v.Frame = m.frame(v.Frame)
-		return v
-	case form.Oval:
-		v.Frame = m.frame(v.Frame)
-		return v
-	case form.Half:
-		return form.Half{At: m.vec(v.At), Normal: m.dir(v.Normal)}
-	case form.Union:
-		return form.Union(each(v))
-	case form.Intersection:
-		return form.Intersection(each(v))
-	case form.Difference:
-		return form.Difference{From: m.volume(v.From), Cut: each(v.Cut)}
-	}
-	return v
-}
+// place is somewhere in space, turned about.
+func (r chance) place() gauge.Place { return gauge.Anywhere(r.Rand) }
 
 // stick is a tapered, chamfered timber with holes, mortises and housings.
 func (r chance) stick() form.Volume {

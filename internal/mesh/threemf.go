@@ -20,8 +20,13 @@ type Object struct {
 	Mesh   *Mesh
 	Name   string // part and hand, as the maker should read it
 	Number string // part number
+}
+
+// A Package is the parts of one 3MF file and what it says of them all.
+type Package struct {
 	Issue  string
 	Survey string // hash of the survey the sizes came from
+	Parts  []Object
 }
 
 // The fixed parts of a package, and names from the 3MF core specification 1.4
@@ -32,21 +37,25 @@ const (
 		`<Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/></Types>`
 	relationships = xml.Header + `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">` +
 		`<Relationship Target="/3D/3dmodel.model" Id="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>`
-	modelOpen = xml.Header + `<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02" xmlns:lw="urn:lostwood:part">` +
-		"\n" + `<metadata name="Application">Lostwood</metadata>` + "\n<resources>\n"
+	modelOpen = xml.Header + `<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">` +
+		"\n" + `<metadata name="Application">Lostwood</metadata>` + "\n"
 )
 
 // between is the room left between the parts of one file.
 const between = 20
 
 // Write3MF writes the parts as one 3MF package in millimetres, an object a
-// part, set out side by side so that none lies in another. The same parts
+// part, issue and survey once for all in the one field that every reader
+// shows, set out side by side so that none lies in another. The same parts
 // give the same bytes. Nothing is written when a part cannot be.
-func Write3MF(w io.Writer, parts []Object) error {
-	if len(parts) == 0 {
+func Write3MF(w io.Writer, all Package) error {
+	if len(all.Parts) == 0 {
 		return errors.New("a 3MF file needs a part to hold")
 	}
-	for _, p := range parts {
+	if err := printing(all.Issue, all.Survey); err != nil {
+		return err
+	}
+	for _, p := range all.Parts {
 		if err := p.check(); err != nil {
 			return err
 		}
@@ -58,7 +67,7 @@ func Write3MF(w io.Writer, parts []Object) error {
 	}{
 		{"[Content_Types].xml", func(b *bufio.Writer) { b.WriteString(contentTypes) }},
 		{"_rels/.rels", func(b *bufio.Writer) { b.WriteString(relationships) }},
-		{"3D/3dmodel.model", func(b *bufio.Writer) { model(b, parts) }},
+		{"3D/3dmodel.model", func(b *bufio.Writer) { model(b, &all) }},
 	} {
 		// a fixed day, so that the same parts give the same bytes
 		out, err := z.CreateHeader(&zip.FileHeader{Name: f.name, Method: zip.Deflate, Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)})
@@ -75,10 +84,8 @@ func Write3MF(w io.Writer, parts []Object) error {
 }
 
 func (p *Object) check() error {
-	for _, s := range []string{p.Name, p.Number, p.Issue, p.Survey} {
-		if i := strings.IndexFunc(s, func(r rune) bool { return !unicode.IsPrint(r) || r == unicode.ReplacementChar }); i >= 0 {
-			return &HeaderError{fmt.Sprintf("%q holds a character that does not print", s), "leave it out"}
-		}
+	if err := printing(p.Name, p.Number); err != nil {
+		return err
 	}
 	if len(p.Mesh.Triangles) == 0 {
 		return &HeaderError{fmt.Sprintf("the part %q has no triangles", p.Name), "mesh it first"}
@@ -89,8 +96,20 @@ func (p *Object) check() error {
 	return nil
 }
 
-func model(b *bufio.Writer, parts []Object) {
+// printing refuses texts that a maker could not read.
+func printing(texts ...string) error {
+	for _, s := range texts {
+		if i := strings.IndexFunc(s, func(r rune) bool { return !unicode.IsPrint(r) || r == unicode.ReplacementChar }); i >= 0 {
+			return &HeaderError{fmt.Sprintf("%q holds a character that does not print", s), "leave it out"}
+		}
+	}
+	return nil
+}
+
+func model(b *bufio.Writer, all *Package) {
+	parts := all.Parts
 	b.WriteString(modelOpen)
+	fmt.Fprintf(b, `<metadata name="Description">issue %s, survey %s</metadata>`+"\n<resources>\n", escaped(all.Issue), escaped(all.Survey))
 	for i := range parts {
 		object(b, i+1, &parts[i])
 	}
@@ -106,9 +125,7 @@ func model(b *bufio.Writer, parts []Object) {
 }
 
 func object(b *bufio.Writer, id int, p *Object) {
-	fmt.Fprintf(b, `<object id="%d" type="model" name="%s" partnumber="%s">`+"\n<metadatagroup>", id, escaped(p.Name), escaped(p.Number))
-	fmt.Fprintf(b, `<metadata name="lw:Issue">%s</metadata><metadata name="lw:Survey">%s</metadata>`, escaped(p.Issue), escaped(p.Survey))
-	b.WriteString("</metadatagroup>\n<mesh>\n<vertices>\n")
+	fmt.Fprintf(b, `<object id="%d" type="model" name="%s" partnumber="%s">`+"\n<mesh>\n<vertices>\n", id, escaped(p.Name), escaped(p.Number))
 	for _, v := range p.Mesh.Vertices {
 		fmt.Fprintf(b, `<vertex x="%s" y="%s" z="%s"/>`+"\n", number(v.X), number(v.Y), number(v.Z))
 	}

@@ -18,18 +18,18 @@ import (
 func packed(t testing.TB, parts ...mesh.Object) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, mesh.Write3MF(&b, parts))
+	require.NoError(t, mesh.Write3MF(&b, mesh.Package{Issue: "C", Survey: "sha256:0f0f", Parts: parts}))
 	return b.Bytes()
 }
 
 func bolsterObject(t testing.TB) mesh.Object {
-	return mesh.Object{Mesh: made(t, bolster(), fine), Name: `bolster "fore" <5 & up>`, Number: "B-1", Issue: "C", Survey: "sha256:0f0f"}
+	return mesh.Object{Mesh: made(t, bolster(), fine), Name: `bolster "fore" <5 & up>`, Number: "B-1"}
 }
 
 // An independent open-source reader finds in the file what was put in it, and
 // its validator of the 3MF core specification has nothing to say.
 func Test3MFReadBack(t *testing.T) {
-	in := []mesh.Object{bolsterObject(t), {Mesh: pyramid(), Name: "wedge", Number: "W-2", Issue: "C", Survey: "sha256:0f0f"}}
+	in := []mesh.Object{bolsterObject(t), {Mesh: pyramid(), Name: "wedge", Number: "W-2"}}
 	file := packed(t, in...)
 	var got go3mf.Model
 	require.NoError(t, go3mf.NewDecoder(bytes.NewReader(file), int64(len(file))).Decode(&got))
@@ -37,11 +37,14 @@ func Test3MFReadBack(t *testing.T) {
 	assert.Equal(t, go3mf.UnitMillimeter, got.Units)
 	require.Len(t, got.Resources.Objects, 2)
 	require.Len(t, got.Build.Items, 2)
+	said := map[string]string{}
+	for _, m := range got.Metadata {
+		said[m.Name.Local] = m.Value
+	}
+	assert.Equal(t, "issue C, survey sha256:0f0f", said["Description"])
 	for i, o := range got.Resources.Objects {
 		assert.Equal(t, in[i].Name, o.Name)
 		assert.Equal(t, in[i].Number, o.PartNumber)
-		assert.Equal(t, "C", o.Metadata.Metadata[0].Value)
-		assert.Equal(t, "sha256:0f0f", o.Metadata.Metadata[1].Value)
 		m := &mesh.Mesh{}
 		for _, v := range o.Mesh.Vertices.Vertex {
 			m.Vertices = append(m.Vertices, vec(float64(v[0]), float64(v[1]), float64(v[2])))
@@ -97,7 +100,7 @@ func Test3MFRefusals(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			var b bytes.Buffer
-			require.ErrorContains(t, mesh.Write3MF(&b, c.parts), c.want)
+			require.ErrorContains(t, mesh.Write3MF(&b, mesh.Package{Parts: c.parts}), c.want)
 			assert.Zero(t, b.Len())
 		})
 	}

@@ -2,7 +2,6 @@ package page_test
 
 import (
 	"bytes"
-	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -113,7 +112,7 @@ func TestNothingOfTheSurveyIsMarkup(t *testing.T) {
 	require.NotContains(t, text, "<img src=x")
 	require.NotContains(t, text, `href="javascript`)
 	require.NotRegexp(t, regexp.MustCompile("\u2028|\u2029"), jsonOf(t, text))
-	require.Contains(t, text, fmt.Sprintf("%s", `&lt;/script&gt;`))
+	require.Contains(t, text, `&lt;/script&gt;`)
 }
 
 // jsonOf is the scene's data within a page.

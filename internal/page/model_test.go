@@ -59,8 +59,18 @@ func written(t *testing.T, m page.Model) string {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, page.Write(&b, m))
+	return onDisk(t, b.String())
+}
+
+func demoFile(t *testing.T) string {
+	t.Helper()
+	return onDisk(t, demoPage(t))
+}
+
+func onDisk(t *testing.T, text string) string {
+	t.Helper()
 	file := filepath.Join(t.TempDir(), "record.html")
-	require.NoError(t, os.WriteFile(file, b.Bytes(), 0o644))
+	require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
 	return file
 }
 

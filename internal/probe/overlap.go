@@ -1,9 +1,7 @@
 package probe
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"lostwood/internal/quantity"
 	"lostwood/parts/form"
@@ -12,11 +10,11 @@ import (
 // An Overlap is the room that two bodies both fill.
 type Overlap struct {
 	Volume quantity.Volume
-	// Deep is how far one of them reaches into the other: of the longest ways
-	// through the overlap along the three axes, the shortest.
+	// Deep is how far one of them reaches into the other: at the place where the
+	// overlap is thickest, the shortest of its three ways through along the axes.
 	Deep quantity.Length
-	Axis int      // the axis along which it is Deep
-	At   form.Vec // the middle of the deepest way along that axis
+	Axis int      // the axis of that way
+	At   form.Vec // that place
 	Box  form.Box // that holds it
 }
 
@@ -27,38 +25,31 @@ func Common(a, b *Body, least quantity.Length) Overlap {
 	if !ok {
 		return Overlap{}
 	}
-	o := Overlap{Deep: quantity.Length(math.Inf(1)), Axis: -1}
-	var best sum
-	for _, axis := range widest(w) {
-		s := sweep(a, b, w, axis, 4)
-		if s.deep < float64(least) {
-			return Overlap{}
-		}
-		if quantity.Length(s.deep) < o.Deep {
-			o.Deep, o.Axis, o.At, best = quantity.Length(s.deep), axis, s.at, s
-		}
+	way := widest(w)
+	best := sweep(a, b, w, way, 4)
+	if best.deep < float64(least) {
+		return Overlap{}
 	}
-	for fine := 8; fine <= 64; fine *= 2 { // lines the short way show the depth best
-		next := sweep(a, b, w, o.Axis, fine)
+	for fine := 8; fine <= 64; fine *= 2 {
+		next := sweep(a, b, w, way, fine)
 		settled := math.Abs(next.volume-best.volume) <= next.volume/500
 		best = next
 		if settled {
 			break
 		}
 	}
-	o.Volume, o.Box = quantity.Volume(best.volume), best.box()
-	if best.deep > 0 {
-		o.Deep, o.At = quantity.Length(best.deep), best.at
-	}
-	return o
+	return Overlap{Volume: quantity.Volume(best.volume), Deep: quantity.Length(best.deep), Axis: best.axis, At: best.at, Box: best.box()}
 }
 
-// widest are the axes, the one along which the window is longest first: lines that way
-// are the fewest.
-func widest(w box) [3]int {
-	o := [3]int{0, 1, 2}
-	slices.SortStableFunc(o[:], func(a, b int) int { return cmp.Compare(w.hi[b]-w.lo[b], w.hi[a]-w.lo[a]) })
-	return o
+// widest is the axis along which a window is longest: lines that way are the fewest.
+func widest(w box) int {
+	best := 0
+	for i := range 3 {
+		if w.hi[i]-w.lo[i] > w.hi[best]-w.lo[best] {
+			best = i
+		}
+	}
+	return best
 }
 
 // window is where the boxes of two bodies overlap, at least so much each way.
@@ -77,6 +68,7 @@ func window(a, b *Body, least float64) (box, bool) {
 // A sum is what lines along one axis through a window show.
 type sum struct {
 	volume, deep float64
+	axis         int // along which it is deep
 	at           form.Vec
 	lo, hi       vec
 }
@@ -86,6 +78,32 @@ func (s sum) box() form.Box {
 		return form.Vec{X: form.Length(p[0]), Y: form.Length(p[1]), Z: form.Length(p[2])}
 	}
 	return form.Box{Min: v(s.lo), Max: v(s.hi)}
+}
+
+// thick takes a place in the overlap for its deepest where it is thicker there than
+// anywhere yet; along one axis its thickness is known.
+func (s *sum) thick(a, b *Body, m vec, axis int, long float64) {
+	thin, on, mid := long, axis, m
+	for i := range 3 {
+		if i == axis {
+			continue
+		}
+		var d vec
+		d[i] = 1
+		there, at := 0.0, 0.0
+		for _, c := range common(a.root.cross(m, d, nil), b.root.cross(m, d, nil)) {
+			if c.from <= 0 && c.to >= 0 {
+				there, at = c.to-c.from, (c.from+c.to)/2
+			}
+		}
+		if there < thin {
+			thin, on, mid = there, i, m
+			mid[i] += at
+		}
+	}
+	if thin > s.deep {
+		s.deep, s.axis, s.at = thin, on, form.Vec{X: form.Length(mid[0]), Y: form.Length(mid[1]), Z: form.Length(mid[2])}
+	}
 }
 
 // reach widens the box along an axis.
@@ -114,10 +132,9 @@ func sweep(a, b *Body, w box, axis, fine int) sum {
 				s.reach(u, x.at, x.at)
 				s.reach(v, y.at, y.at)
 				if long > s.deep+1e-9 {
-					s.deep = long
-					var m vec
-					m[axis], m[u], m[v] = (c.from+c.to)/2, x.at, y.at
-					s.at = form.Vec{X: form.Length(m[0]), Y: form.Length(m[1]), Z: form.Length(m[2])}
+					m := p
+					m[axis] = (c.from + c.to) / 2
+					s.thick(a, b, m, axis, long)
 				}
 			}
 		}

@@ -16,6 +16,8 @@ func compile(v form.Volume) node {
 		return newPrism(v)
 	case form.Revolved:
 		return &turned{box: finite(form.Bounds(v)), shape: v, w: dirVec(v.Frame.W())}
+	case form.Oval:
+		return &oval{box: finite(form.Bounds(v)), shape: v}
 	case form.Half:
 		return &half{at: vecOf(v.At), n: dirVec(v.Normal), box: finite(form.Bounds(v))}
 	case form.Union:
@@ -317,12 +319,15 @@ func (n *turned) corners(to *[]box) { *to = append(*to, n.box) }
 
 const steps = 256
 
-func (n *turned) cross(p, d vec, out []span) []span {
-	s, ok := n.box.clip(p, d)
+func (n *turned) cross(p, d vec, out []span) []span { return stepped(n.box, n.contains, p, d, out) }
+
+// stepped goes along a line in steps, and finds where the answer changes.
+func stepped(b box, contains func(vec) bool, p, d vec, out []span) []span {
+	s, ok := b.clip(p, d)
 	if !ok {
 		return out
 	}
-	in := func(t float64) bool { return n.contains(vec{p[0] + t*d[0], p[1] + t*d[1], p[2] + t*d[2]}) }
+	in := func(t float64) bool { return contains(vec{p[0] + t*d[0], p[1] + t*d[1], p[2] + t*d[2]}) }
 	edge := func(a, b float64) float64 { // where the answer changes between a and b
 		was := in(a)
 		for range 40 {

@@ -75,6 +75,15 @@ func TestOverlapAgainstSkin(t *testing.T) {
 	require.InEpsilon(t, float64(skin.Volume()), float64(got.Volume), 0.01)
 }
 
+// Two thin slivers that meet in a corner are no deeper for being long.
+func TestSliversAreNotDeep(t *testing.T) {
+	a := block(0, 0, 0, 100, 50, 40)
+	b := form.Difference{From: block(-50, -50, -10, 150, 100, 20), Cut: []form.Volume{block(0.5, 0.5, -11, 200, 200, 21)}}
+	o := probe.Common(probe.New(a), probe.New(b), 0.1)
+	require.InDelta(t, 0.5, float64(o.Deep), 0.01)
+	require.InDelta(t, (100*0.5+49.5*0.5)*20, float64(o.Volume), 10)
+}
+
 func TestAlong(t *testing.T) {
 	b := probe.New(form.Difference{From: block(0, 0, 0, 100, 50, 20), Cut: []form.Volume{round(form.Vec{X: 50, Y: 25, Z: -10}, 2, 6, 60)}})
 	got := b.Along(form.Vec{X: -10, Y: 25, Z: 10}, form.Dir{X: 1})

@@ -87,7 +87,7 @@ func fasteningKeys() []key[fasteningDraft] {
 		missingKey("A bolt that has neither a grip nor a line of its own is taken to be missing",
 			`"near"`, func(d *fasteningDraft) *Missing { return &d.Missing }),
 		key[fasteningDraft]{
-			name: "head", example: `"square-neck"`, means: "plain (where not given); square-neck, which sinks into the wood; or flush, sunk level into the iron it bears on",
+			name: "head", example: `"square-neck"`, means: "plain (where not given); square-neck, which sinks into the wood; or flush, sunk level into what it bears on",
 			take: intoWord([]Head{PlainHead, SquareNeck, FlushHead}, func(d *fasteningDraft) *Head { return &d.Head }),
 		},
 		key[fasteningDraft]{

@@ -261,7 +261,7 @@ type Head string
 const (
 	PlainHead  Head = "plain"       // square or hexagon, lying on the face
 	SquareNeck Head = "square-neck" // a carriage bolt: its neck sinks into the wood
-	FlushHead  Head = "flush"       // sunk level into the iron it bears on
+	FlushHead  Head = "flush"       // sunk level into what it bears on
 )
 
 // A Shear is a bruise on a bolt's shank, where the far face of Thing bore on it.

@@ -60,7 +60,7 @@ type HeadShape int
 const (
 	PlainHead  HeadShape = iota // square or hexagon, lying on the face
 	SquareNeck                  // a dome with a square neck that sinks into wood
-	Flush                       // sunk flush into the iron it bears on
+	Flush                       // sunk level into what it bears on
 )
 
 // String is the word in lists.

@@ -11,6 +11,7 @@ import (
 
 	"lostwood/internal/solid"
 	"lostwood/internal/wheel"
+	"lostwood/parts"
 	"lostwood/parts/form"
 )
 
@@ -47,8 +48,12 @@ func TestMembersDoNotClash(t *testing.T) {
 					return size * form.Length(rapid.Float64Range(0, 1).Draw(t, name))
 				}
 				p := form.Vec{X: in("x", long), Y: in("y", wide), Z: in("z", deep)}
-				if rapid.Bool().Draw(t, "end") { // more of them at both ends
-					p.X = long/5*form.Length(math.Floor(float64(p.X/long)*2))*4 + p.X/5
+				made := spoke.Part.(parts.Spoke)
+				switch rapid.IntRange(0, 3).Draw(t, "where") { // most of them about the shoulders
+				case 1, 2:
+					p.X = made.FootLong + made.Long + 3*(p.X/long-.5)
+				case 3:
+					p.X = made.FootLong + 3*(p.X/long-.5)
 				}
 				inside := depthOf(body, p)
 				for name, other := range map[string]*solid.Solid{"nave": nave, "felloe": felloe} {

@@ -61,7 +61,7 @@ func TestFeetStandOnTheSeat(t *testing.T) {
 		for i := range 2 {
 			at, way := middleLine(w, i)
 			line := w.Row(w.RowOf(i))
-			foot := at.Plus(way, s.Spokes.FootLong+line.Lift)
+			foot := at.Plus(way, s.Spokes.FootLong)
 			along := foot.Y + s.Nave.Long - s.Nave.Forward
 			require.InDelta(t, float64(w.DiameterAt(along))/2, math.Hypot(float64(foot.X), float64(foot.Z)), 1e-6)
 			if s.Spokes.Stagger == 0 {

@@ -67,7 +67,7 @@ func (w *Wheel) SpokePose(i int, s State) Pose {
 	x := leaning(out, float64(lean))
 	foot := form.Vec{Y: line.Foot.Along}.Plus(out, line.Foot.Out)
 	return Pose{
-		At: foot.Plus(x, -w.Spec.Spokes.FootLong-line.Lift),
+		At: foot.Plus(x, -w.Spec.Spokes.FootLong),
 		X:  x, Y: along, Z: leaning(out, float64(lean)+math.Pi/2),
 	}
 }

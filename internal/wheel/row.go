@@ -38,11 +38,10 @@ type Line struct {
 	// Foot and Tip are where the middle line leaves the nave and enters the belly.
 	Foot, Tip Spot
 	Between   Length // from nave to belly on the middle line
-	// Long is from shoulder to shoulder as they are cut: flat shoulders bed on
-	// the edges of the mortise and of the tongue's seat in the round belly.
-	Long   Length
-	Lift   Length // of the foot's shoulder below the nave's roundness
-	Settle Length // of the tongue's shoulder below the belly's
+	// Long is from shoulder to shoulder as they are cut: the foot's flat shoulder
+	// beds before and behind its mortise, the tongue's with its sides in the round
+	// belly, so that its middle stays off that by Settle.
+	Long, Settle Length
 	// Shoulder and TipShoulder are how far the two shoulders are out of square to
 	// the spoke: where positive, the front edge is further from the nave.
 	Shoulder, TipShoulder Angle
@@ -64,17 +63,16 @@ func (w *Wheel) Row(r Row) Line {
 	foot := [2]float64{w.seat - step*w.seatFall, step}
 	tip := [2]float64{w.belly[Built], w.stands[Built]}
 	sin, cos, between := way(foot, tip)
-	lift := round(foot[0], float64(k.FootThick)/2) / cos
 	settle := round(tip[0], float64(k.TipThick)/2) / cos
 	lean := math.Atan2(sin, cos)
 	line := Line{
-		Row: r, Lean: Angle(lean), Between: Length(between), Long: Length(between + lift - settle),
-		Lift: Length(lift), Settle: Length(settle),
-		Foot: Spot{Length(foot[0]), Length(foot[1])}, Tip: Spot{Length(tip[0]), Length(tip[1])},
+		Row: r, Lean: Angle(lean), Between: Length(between), Long: Length(between - settle),
+		Settle: Length(settle),
+		Foot:   Spot{Length(foot[0]), Length(foot[1])}, Tip: Spot{Length(tip[0]), Length(tip[1])},
 		Shoulder:    Angle(lean - math.Atan(w.seatFall)),
 		TipShoulder: Angle(lean - math.Atan(w.cone())),
 	}
-	inner := lift + float64(k.FootLong)
+	inner := float64(k.FootLong)
 	line.FootEnd = Spot{Length(foot[0] - inner*cos), Length(foot[1] - inner*sin)}
 	line.TongueLong = Length(settle+w.throughRim(cos, sin)) - k.Tongue.Short
 	return line

@@ -42,18 +42,12 @@ func (w *Wheel) FelloePart() parts.Felloe {
 func (w *Wheel) NavePart() parts.Nave {
 	n, k, b := w.Spec.Nave, w.Spec.Spokes, w.Spec.Box
 	face, back := w.Row(w.RowOf(0)), w.Row(w.RowOf(1))
-	deep := k.FootLong + face.Lift
-	// The foot's taper carried on from its shoulder to the nave's surface.
-	wide := k.FootWide
-	if k.FootPoint != 0 {
-		wide = k.FootPoint + (k.FootWide-k.FootPoint)*deep/k.FootLong
-	}
 	return parts.Nave{
 		Long: n.Long, Diameter: n.Diameter, Back: n.Back, Front: n.Front,
 		Forward: n.Forward, SeatLong: n.SeatLong, SeatFall: Angle(math.Atan(w.seatFall)), Turned: n.forBands(),
 		Feet: parts.Feet{
 			Spokes: k.Number, Stagger: k.Stagger, Lean: face.Lean, LeanBack: back.Lean,
-			Wide: wide, Thick: k.FootThick, Point: k.FootPoint, Deep: deep,
+			Wide: k.FootWide, Thick: k.FootThick, Point: k.FootPoint, Deep: k.FootLong,
 		},
 		Box: parts.BoxBore{
 			Long: b.Long, Large: b.Large + 2*b.Wall, Small: b.Small + 2*b.Wall, In: b.In, Back: b.BackRecess, Front: b.FrontRecess,

@@ -69,7 +69,7 @@ func (s Subject) nave() Section {
 			name = "mortises, " + c.Row.String()
 		}
 		rows = append(rows,
-			Row{name, fmt.Sprintf("%s to %s", s.both(c.MouthBack), s.both(c.MouthFront)), fmt.Sprintf("%s round, %s deep along the spoke, leaning %s to the front", s.both(c.Thick), s.both(c.Deep+w.Row(c.Row).Lift), degrees(w.Row(c.Row).Lean))},
+			Row{name, fmt.Sprintf("%s to %s", s.both(c.MouthBack), s.both(c.MouthFront)), fmt.Sprintf("%s round, %s deep along the spoke, leaning %s to the front", s.both(c.Thick), s.both(c.Deep), degrees(w.Row(c.Row).Lean))},
 			Row{"wood left", s.both(c.ToNext) + " " + next, s.both(c.Space) + " between the foot and the box; about 1/4 in is usual (Richardson 1891)"},
 		)
 	}
@@ -93,7 +93,7 @@ func (s Subject) spokes() Section {
 			name += ", " + r.String()
 		}
 		rows = append(rows,
-			Row{name, s.both(line.Long), s.both(line.Between) + " from nave to belly on the middle line; flat shoulders bed on the mortise's edges and in the round of the belly"},
+			Row{name, s.both(line.Long), s.both(line.Between) + " from nave to belly on the middle line; the flat shoulders bed before and behind the foot, and with their sides in the round of the belly"},
 			Row{"foot's shoulder", degrees(line.Shoulder) + " out of square", s.both(k.Wide*Length(math.Abs(math.Tan(float64(line.Shoulder))))) + " across it, " + whichWay(line.Shoulder)},
 			Row{"tongue's shoulder", degrees(line.TipShoulder) + " out of square", ""},
 			Row{"tongue long", s.both(line.TongueLong), "it stops " + s.both(k.Tongue.Short) + " below the sole, that the tyre may not press on it (Richardson 1891); others saw it flush"},

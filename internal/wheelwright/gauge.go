@@ -82,7 +82,7 @@ func (k *sketch) spoke(w *wheel.Wheel, r wheel.Row) {
 	stick := p.Stick()
 	_, _, deep := stick.Body.Box()
 	place := func(q form.Point) form.Point {
-		x, z := q.X-p.FootLong-line.Lift, q.Y-deep/2
+		x, z := q.X-p.FootLong, q.Y-deep/2
 		return at(line.Foot.Out+x*Length(cos)-z*Length(sin), line.Foot.Along+x*Length(sin)+z*Length(cos))
 	}
 	for _, m := range stick.Marks(parts.FirstSide) {

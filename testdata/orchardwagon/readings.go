@@ -91,10 +91,20 @@ func (w *Wagon) readIron(t *text, id string, sizes []survey.Size, holes []survey
 	}
 }
 
+// clipped is the first timber that a clip goes round.
+func (w *Wagon) clipped(f *survey.Fastening) string {
+	for _, st := range f.Through {
+		id := strings.TrimPrefix(st.Thing, "near-")
+		if slices.ContainsFunc(w.survey.Parts, func(p survey.Part) bool { return p.ID == id }) {
+			return id
+		}
+	}
+	return ""
+}
+
 func (w *Wagon) readFastening(t *text, f *survey.Fastening) {
 	if f.Inside != nil {
-		bed := strings.TrimPrefix(f.Through[0].Thing, "near-")
-		t.put(f.Inside.At, w.read(w.boxes[bed].sizes["wide"], "inside"))
+		t.put(f.Inside.At, w.read(w.boxes[w.clipped(f)].sizes["wide"], "inside"))
 	}
 	for row, sides := range f.Grips {
 		for side, g := range sides {

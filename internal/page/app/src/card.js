@@ -14,7 +14,7 @@ export function card(holder, thing) {
   const copy = entry.cloneNode(true);
   copy.removeAttribute('id');
   for (const e of copy.querySelectorAll('[id]')) e.removeAttribute('id');
-  const head = document.createElement('h3');
+  const head = document.createElement('h2');
   head.textContent = thing.name;
   const was = copy.querySelector('h3, h4');
   if (was && was.querySelector('bdi')?.textContent === thing.name) head.replaceChildren(...was.childNodes);

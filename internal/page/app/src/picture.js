@@ -195,8 +195,13 @@ export class Picture {
     const out = [];
     for (const t of this.all) {
       if (!t.mesh.visible || t.sort === 'fastening') continue;
-      const { min, max } = t.mesh.geometry.boundingBox;
-      for (let i = 0; i < 8; i++) out.push(new Vector3(i & 1 ? max.x : min.x, i & 2 ? max.y : min.y, i & 4 ? max.z : min.z).applyMatrix4(t.mesh.matrix));
+      const { min, max } = t.mesh.geometry.boundingBox.clone().applyMatrix4(t.mesh.matrix);
+      const axis = AXIS[this.state.cutWay];
+      if (axis !== undefined && this.plane) { // what is cut away needs no room
+        if (min.getComponent(axis) > this.where) continue;
+        max.setComponent(axis, Math.min(max.getComponent(axis), this.where));
+      }
+      for (let i = 0; i < 8; i++) out.push(new Vector3(i & 1 ? max.x : min.x, i & 2 ? max.y : min.y, i & 4 ? max.z : min.z));
     }
     return out;
   }

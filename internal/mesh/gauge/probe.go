@@ -1,4 +1,4 @@
-package mesh_test
+package gauge
 
 import (
 	"math"
@@ -72,7 +72,7 @@ func (p *probe) border(q, n v3.Vec) bool {
 	return a*b < 0 && math.Abs(a) > h/10 && math.Abs(b) > h/10
 }
 
-func (g *gauge) surface(p *probe, n *nest, samples int) {
+func (g *Gauge) surface(p *probe, n *nest, samples int) {
 	for range samples {
 		q := p.anywhere()
 		i := p.s.At(q).Surface
@@ -80,10 +80,8 @@ func (g *gauge) surface(p *probe, n *nest, samples int) {
 		if !ok || math.Abs(p.s.Evaluate(q)) > 1e-9 || !p.border(q, p.s.Surfaces()[i].Normal(q)) {
 			continue
 		}
-		g.samples[0]++
-		if d := n.nearest(q); d > g.cover {
-			g.cover, g.coverAt = d, q
-		}
+		g.Surfaces++
+		g.Cover.take(n.nearest(q), q)
 	}
 }
 
@@ -110,7 +108,7 @@ func (p *probe) meets(q v3.Vec) []int {
 	return out
 }
 
-func (g *gauge) edges(p *probe, n *nest, samples int) {
+func (g *Gauge) edges(p *probe, n *nest, samples int) {
 	all := p.s.Surfaces()
 	for range samples {
 		q := p.near(n)
@@ -126,10 +124,8 @@ func (g *gauge) edges(p *probe, n *nest, samples int) {
 		if m := p.meets(q); !slices.Contains(m, j) || !slices.Contains(m, h.Surface) {
 			continue
 		}
-		g.samples[1]++
-		if d := n.nearest(q); d > g.edge {
-			g.edge, g.edgeAt = d, q
-		}
+		g.Edges++
+		g.Edge.take(n.nearest(q), q)
 	}
 }
 
@@ -137,35 +133,4 @@ func (g *gauge) edges(p *probe, n *nest, samples int) {
 func (p *probe) near(n *nest) v3.Vec {
 	a := n.at[p.r.Intn(len(n.at))]
 	return a.Add(v3.Vec{X: p.r.NormFloat64(), Y: p.r.NormFloat64(), Z: p.r.NormFloat64()}.MulScalar(3))
-}
-
-// corners solves for every three surfaces, keeps the true corners and measures
-// how far each is from a vertex.
-func (g *gauge) corners(p *probe, n *nest) {
-	all := p.s.Surfaces()
-	for i := range all {
-		for j := range i {
-			for k := range j {
-				for range 2 {
-					q := p.near(n)
-					if all[i].Kind == solid.Plane && all[j].Kind == solid.Plane && all[k].Kind == solid.Plane {
-						q = p.s.BoundingBox().Center()
-					}
-					q, ok := p.onto(q, i, j, k)
-					if !ok || math.Abs(p.s.Evaluate(q)) > 1e-9 || math.Abs(all[i].Normal(q).Dot(all[j].Normal(q).Cross(all[k].Normal(q)))) < 0.2 {
-						continue
-					}
-					if m := p.meets(q); !slices.Contains(m, i) || !slices.Contains(m, j) || !slices.Contains(m, k) {
-						continue
-					}
-					g.samples[2]++
-					best := math.Inf(1)
-					for _, v := range n.at {
-						best = min(best, v.Sub(q).Length())
-					}
-					g.corner = max(g.corner, best)
-				}
-			}
-		}
-	}
 }

@@ -1,4 +1,4 @@
-package mesh_test
+package gauge
 
 import (
 	"math"
