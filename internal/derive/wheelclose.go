@@ -93,12 +93,13 @@ type misclosure struct {
 
 // misclosures works out every closure of the wheels from evidence that does not
 // hold it for granted. One that only rules of the trade bear on says nothing and is left out.
-func (n *network) misclosures() ([]misclosure, error) {
+// The adjustment x is where the search begins.
+func (n *network) misclosures(x []float64) ([]misclosure, error) {
 	var out []misclosure
 	for k := armInBox; k <= trackTrue; k++ {
 		var without []int
 		for _, c := range n.closures {
-			if c.kind == k {
+			if c.kind == k && n.closureRead(c) {
 				without = append(without, c.observation)
 			}
 		}
@@ -106,7 +107,7 @@ func (n *network) misclosures() ([]misclosure, error) {
 			continue
 		}
 		p := adjust.Without(n.problem, without...)
-		p.Start = n.problem.Start
+		p.Start = x
 		sol, err := adjust.Solve(p)
 		if err != nil {
 			return nil, fmt.Errorf("the closures of the wheels could not be worked out: %w", err)

@@ -223,7 +223,7 @@ func (a *assembly) heightOver(w *survey.Wheel) {
 // closures tells of every closure that readings bear on, whether it closes and by
 // how much it does not.
 func (a *assembly) closures() error {
-	all, err := a.network.misclosures()
+	all, err := a.network.misclosures(a.fit.X)
 	if err != nil {
 		return err
 	}
