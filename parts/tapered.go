@@ -37,9 +37,13 @@ func (t Tapered) oval(b Body, to Length) form.Oval {
 // margin is how far the shaving goes past the middle of the tip's shoulder.
 func (t Tapered) margin(b Body) Length {
 	_, _, deep := b.Box()
-	past := slantedAt(b, 0, t.Slant, deep)
-	return max(past, -past) + 1
+	out := slantedAt(b, 0, t.Slant, deep)
+	return max(out, -out) + 1
 }
+
+// past is how far the oval goes on beyond what is shaved: no farther, since a spoke
+// that tapers fast would come to nothing there.
+const past Length = .5
 
 // Cuts is as in Feature.
 func (t Tapered) Cuts(b Body) []form.Volume {
@@ -49,7 +53,7 @@ func (t Tapered) Cuts(b Body) []form.Volume {
 		Frame: FirstSide.Frame(b), From: -wide - overrun, To: overrun,
 		Profile: form.Rectangle(form.Point{X: t.From, Y: -overrun}, form.Point{X: end, Y: deep + overrun}),
 	}
-	return []form.Volume{form.Difference{From: around, Cut: []form.Volume{t.oval(b, end+overrun)}}}
+	return []form.Volume{form.Difference{From: around, Cut: []form.Volume{t.oval(b, end+past)}}}
 }
 
 // Marks is as in Feature: on each long face where the square ends, and the
