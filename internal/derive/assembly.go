@@ -18,6 +18,8 @@ type assembly struct {
 	vehicle *vehicle.Vehicle
 	made    map[*member]*vehicle.Part
 	sized   map[*member][]vehicle.Dimension
+	// ofWheels are the timbers that belong to a whole wheel.
+	ofWheels map[*vehicle.Item]wheelTimber
 }
 
 // parts enters every timber with its sizes and place.

@@ -16,6 +16,7 @@ type wheelTimber struct {
 	off              int // in one wheel
 	shape            parts.Part
 	sizes            [][2]string // the part's dimension, and the wheel's figure that it is
+	member           *member     // the wheel that its pattern is taken from
 }
 
 // wheelItems enters the nave and the spokes of a wheel, or of a pair made alike,
@@ -73,6 +74,11 @@ func (a *assembly) wheelSet(w *survey.Wheel, set []*vehicle.Wheel) {
 			a.vehicle.Parts = append(a.vehicle.Parts, p)
 		}
 		a.vehicle.Items = append(a.vehicle.Items, it)
+		if a.ofWheels == nil {
+			a.ofWheels = map[*vehicle.Item]wheelTimber{}
+		}
+		t.member = a.network.byID[pattern.ID]
+		a.ofWheels[it] = t
 	}
 	a.joinFelloes(w, set, made)
 }
@@ -86,12 +92,11 @@ func (a *assembly) lastNumber() int {
 }
 
 func sizesBy(v *vehicle.Wheel, names [][2]string) []vehicle.Dimension {
-	axes := map[string]parts.Axis{}
 	var out []vehicle.Dimension
 	for _, n := range names {
 		for _, d := range v.Sizes {
 			if d.Name == n[1] {
-				d.Name, d.Axis = n[0], axes[n[0]]
+				d.Name = n[0]
 				out = append(out, d)
 			}
 		}
@@ -112,7 +117,7 @@ func (a *assembly) timbersOf(w *survey.Wheel, made *wheel.Wheel) []wheelTimber {
 		{"foot-thick", "foot-thick"},
 		{"box-long", "box-long"},
 		{"box-in", "box-in"},
-	}}
+	}, nil}
 	spoke := func(id, name string, r wheel.Row, off int) wheelTimber {
 		return wheelTimber{id, name, cmp.Or(w.Spoke, wood), off, made.SpokePart(r), [][2]string{
 			{"thick", "spoke-thick"},
@@ -124,7 +129,7 @@ func (a *assembly) timbersOf(w *survey.Wheel, made *wheel.Wheel) []wheelTimber {
 			{"foot-wide", "foot-wide"},
 			{"foot-thick", "foot-thick"},
 			{"tongue", "tongue"},
-		}}
+		}, nil}
 	}
 	n := made.Spec.Spokes.Number
 	face, back := made.SpokePart(made.RowOf(0)), made.SpokePart(made.RowOf(1))
