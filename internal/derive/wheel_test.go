@@ -172,7 +172,7 @@ func TestHeightOverIsAsked(t *testing.T) {
 		require.Less(t, math.Abs(d.Value.Inches()-radius), 1.96*d.Doubt.Inches(), "both ways")
 	}
 	ironed := derived(t, "cart", cartOf("38", whole, `tyre = "tyre", height = "40 ± 1/16 like"`))
-	require.Contains(t, sayings(ironed, vehicle.Open), "By its irons it is over the tyre")
+	require.Contains(t, sayings(ironed, vehicle.Advice), "By its irons it is over the tyre")
 	wood := derived(t, "cart", cartOf("38", "", `height = "40 ± 1/16 like", over = "wood"`))
 	require.NotContains(t, sayings(wood, vehicle.Open), "It is not said")
 	require.InDelta(t, 20, figure(t, wheelNamed(t, wood, "near-barrow-wheel"), "radius").Value.Inches(), .01)

@@ -13,6 +13,7 @@ import (
 type closure struct {
 	member      *member
 	kind        closureKind
+	figures     string // "the arm and its box at the collar"
 	observation int
 }
 
@@ -36,26 +37,26 @@ const (
 
 // wheelCloses enters what must hold of a wheel on its axle.
 func (n *network) wheelCloses(m *member) {
-	enter := func(k closureKind, what string, value, doubt quantity.Length, model func(x []float64) adjust.Term) {
-		n.closures = append(n.closures, closure{m, k, len(n.notes)})
+	enter := func(k closureKind, figures, what string, value, doubt quantity.Length, model func(x []float64) adjust.Term) {
+		n.closures = append(n.closures, closure{m, k, figures, len(n.notes)})
 		n.observe(note{
 			sort: stated, subject: m.id, what: m.id + ": " + what, line: m.wheel.At.Line, known: quantity.TradeRule, member: m,
 		}, value, doubt, model)
 	}
-	for _, s := range [][2]string{{"arm-collar", "box-large"}, {"arm-point", "box-small"}} {
-		enter(armInBox, "the arm runs in its box", -boxPlay, boxWithin, func(x []float64) adjust.Term {
+	for _, s := range [][3]string{{"arm-collar", "box-large", "collar"}, {"arm-point", "box-small", "point"}} {
+		enter(armInBox, "the arm and its box at the "+s[2], "the arm runs in its box", -boxPlay, boxWithin, func(x []float64) adjust.Term {
 			return m.of(x, s[0]).Minus(m.of(x, s[1]))
 		})
 	}
 	const arm = 200 // millimetres: how long an arm is, about
-	enter(plumbSpoke, "the bottom spoke stands plumb", 0, plumbTo*arm, func(x []float64) adjust.Term {
+	enter(plumbSpoke, "the cant of the arm and the dish, for a plumb bottom spoke,", "the bottom spoke stands plumb", 0, plumbTo*arm, func(x []float64) adjust.Term {
 		lean := m.stands(x).Over(m.spokeLong(x))
 		return m.of(x, "arm-fall").Minus(m.of(x, "arm-long").Times(lean))
 	})
 	if m.size("track") == none {
 		return
 	}
-	enter(trackTrue, "the track is what the axle and the wheels come to", 0, trackTo, func(x []float64) adjust.Term {
+	enter(trackTrue, "the track, the axle's shoulders, the nave, its box and the dish", "the track is what the axle and the wheels come to", 0, trackTo, func(x []float64) adjust.Term {
 		return m.of(x, "track").Minus(m.trackByAxle(x))
 	})
 }
@@ -68,17 +69,6 @@ func (m *member) trackByAxle(x []float64) adjust.Term {
 	tread := m.of(x, "radius").Plus(m.of(x, "tyre-thick"))
 	half := m.stands(x).Minus(collar).Times(cos).Minus(tread.Times(sin))
 	return m.of(x, "shoulders").Plus(half.Scaled(2))
-}
-
-// says tells a closure's figures in words.
-func (k closureKind) says() string {
-	switch k {
-	case armInBox:
-		return "the arm and its box"
-	case plumbSpoke:
-		return "the cant of the arm and the dish, for a plumb bottom spoke,"
-	}
-	return "the track, the axle's shoulders, the nave, its box and the dish"
 }
 
 // misclosed is from how many standard uncertainties a closure contradicts.

@@ -209,15 +209,17 @@ func (a *assembly) heightOver(w *survey.Wheel) {
 	says := fmt.Sprintf("It is not said whether the height of the %s, %s, is over the tyre or of the wood; the two are %s apart.",
 		lower(w.Name), quantity.Format(height, u), apart)
 	offTyre, offWood := math.Abs(tread.Value-height.Millimetres()), math.Abs(wood.Value-height.Millimetres())
+	concern := vehicle.Advice // its irons answer it
 	switch doubt := 2 * a.fit.DoubtOf(wood); {
 	case offTyre+3*doubt < offWood:
 		says += " By its irons it is over the tyre."
 	case offWood+3*doubt < offTyre:
 		says += " By its irons it is of the wood."
 	default:
+		concern = vehicle.Open
 		says += ` Nothing else tells, and the give or take holds both. Write over = "tyre" or over = "wood" once it is known.`
 	}
-	a.find(vehicle.Open, w.ID, w.At.Line, says)
+	a.find(concern, w.ID, w.At.Line, says)
 }
 
 // closures tells of every closure that readings bear on, whether it closes and by
@@ -233,12 +235,12 @@ func (a *assembly) closures() error {
 		within := quantity.Format(c.doubt, u)
 		if math.Abs(float64(c.by)) <= misclosed*float64(c.doubt) {
 			a.find(vehicle.Advice, c.member.base, c.member.wheel.At.Line, fmt.Sprintf(
-				"Of the %s %s close: they are %s apart, and may be off by %s.", lower(nameOf(c.member)), c.kind.says(), by, within))
+				"Of the %s %s close: they are %s apart, and may be off by %s.", lower(nameOf(c.member)), c.figures, by, within))
 			continue
 		}
 		a.find(vehicle.Contradiction, c.member.base, c.member.wheel.At.Line, fmt.Sprintf(
 			"Of the %s %s do not close: they are %s apart, where %s would do. One of %s is wrong, or the arm is bent; measure them again before any wood is cut.",
-			lower(nameOf(c.member)), c.kind.says(), by, within, list(c.tied())))
+			lower(nameOf(c.member)), c.figures, by, within, list(c.tied())))
 	}
 	return nil
 }
