@@ -18,13 +18,15 @@ type assembly struct {
 	vehicle *vehicle.Vehicle
 	made    map[*member]*vehicle.Part
 	sized   map[*member][]vehicle.Dimension
+	// ofWheels are the timbers that belong to a whole wheel.
+	ofWheels map[*vehicle.Item]wheelTimber
 }
 
 // parts enters every timber with its sizes and place.
 func (a *assembly) parts() {
 	a.made = map[*member]*vehicle.Part{}
 	for _, m := range a.network.members {
-		if m.part == nil {
+		if m.part == nil || m.wheel != nil {
 			continue
 		}
 		p := &vehicle.Part{

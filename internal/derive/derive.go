@@ -94,5 +94,12 @@ func findTimbers(s *survey.Survey, woods timber.Catalogue) error {
 			faults = append(faults, &TimberError{s.File, p.At, p.ID, err})
 		}
 	}
+	for _, w := range s.Wheels {
+		for _, name := range []string{w.Nave, w.Spoke} {
+			if _, err := woods.Find(name); name != "" && err != nil {
+				faults = append(faults, &TimberError{s.File, w.At, w.ID, err})
+			}
+		}
+	}
 	return errors.Join(faults...)
 }

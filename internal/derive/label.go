@@ -46,6 +46,9 @@ func (n *network) label(t note) string {
 		return fmt.Sprintf("fastening %s is in the middle of %s", t.subject, n.called(t.what))
 	case twin:
 		return the(t.member) + likeness(t.what, "the near one")
+	case ofWheel:
+		figure, of, _ := strings.Cut(t.what, " of ")
+		return fmt.Sprintf("%s has the %s of %s", the(t.member), strings.ReplaceAll(figure, "-", " "), n.called(of))
 	case inRow:
 		return the(t.member) + likeness(t.what, "the one before it")
 	}
@@ -109,6 +112,8 @@ func (s sort) kindWords() string {
 		return "those of a row taken to be alike"
 	case midway:
 		return "things taken to stand on the middle line of the vehicle"
+	case ofWheel:
+		return "wheels taken to have the sizes of their irons, felloes and twins"
 	case frame:
 		return "the survey's zero"
 	}

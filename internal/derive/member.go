@@ -30,6 +30,7 @@ type member struct {
 	hand     vehicle.Hand
 	iron     *survey.Iron // one of the two
 	part     *survey.Part
+	wheel    *survey.Wheel // of a whole wheel, whose part stands for it in words
 	run      vehicle.Run
 	axes     [3]axis
 	at       [3]int // unknowns of the origin on the vehicle's axes; none in a wheel

@@ -26,6 +26,7 @@ const (
 	twin     // near and off alike
 	inRow    // one of a row like the next
 	midway   // what lies across stands on the middle line of the vehicle
+	ofWheel  // a wheel has the sizes of its irons and felloes, or of its twin
 	frame    // what fixes the frame
 )
 
@@ -69,6 +70,7 @@ type network struct {
 	lasting  map[*survey.Instrument]lasting
 	windows  []*window
 	said     map[*span]*saying
+	closures []closure
 	found    bool          // something was named as contradicting
 	season   *season       // nil where the survey does not say how damp the wood was
 	falls    map[side]fall // where timbers are no plain boxes, once sizes are about known
@@ -88,6 +90,10 @@ func newNetwork(s *survey.Survey) *network {
 	for i := range s.Fastenings {
 		n.addFastening(&s.Fastenings[i])
 	}
+	for i := range s.Wheels {
+		n.addWheel(&s.Wheels[i])
+	}
+	n.wheelTwins()
 	n.fixFrame()
 	for i := range s.Evidence {
 		n.state(&s.Evidence[i], stated)

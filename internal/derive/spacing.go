@@ -17,8 +17,30 @@ func (st *Study) Accounts() []*vehicle.Account {
 	var out []*vehicle.Account
 	for _, it := range st.Vehicle.Items {
 		m := st.memberOf(it.Parts[0])
+		if m == nil {
+			out = append(out, st.wheelAccounts(it)...)
+			continue
+		}
 		for _, d := range m.sizes {
 			out = append(out, st.reasons(st.sizeTarget(m, d)))
+		}
+	}
+	return out
+}
+
+// wheelAccounts tell how the sizes of a wheel's own timber come about, by the
+// figures of the wheel that was read.
+func (st *Study) wheelAccounts(it *vehicle.Item) []*vehicle.Account {
+	own := st.assembly.ofWheels[it]
+	var out []*vehicle.Account
+	for _, d := range it.Sizes {
+		for _, n := range own.sizes {
+			if n[0] != d.Name {
+				continue
+			}
+			a := st.reasons(st.sizeTarget(own.member, named{name: n[1], unknown: own.member.size(n[1])}))
+			a.Subject = it.Parts[0].ID + "." + d.Name
+			out = append(out, a)
 		}
 	}
 	return out

@@ -51,6 +51,9 @@ func study(s *survey.Survey, woods timber.Catalogue) (*Study, error) {
 	a.irons()
 	a.fastenings()
 	a.items()
+	if err := a.wheels(); err != nil {
+		return nil, err
+	}
 	a.loads()
 	a.record()
 	a.moves()

@@ -70,6 +70,14 @@ func TestSizesAgreeWithTruth(t *testing.T) {
 					beyond++
 				}
 			}
+			require.Len(t, v.Wheels, 4)
+			for _, w := range v.Wheels {
+				for _, d := range w.Sizes {
+					if d.Name != "track" { // as the rest comes to: nothing was read of it
+						judge(w.ID, d)
+					}
+				}
+			}
 			for _, p := range v.Parts {
 				for _, d := range p.Sizes {
 					judge(p.ID, d)

@@ -28,6 +28,8 @@ func (t teller) gauges(op parts.Operation) []string {
 		return t.tenonGauges(op)
 	case end || op.Work == parts.Boring:
 		return nil
+	case op.What == roundTheNave: // no gauge runs along what is turned
+		return []string{t.along(op, sized(op, "long"))}
 	case op.Work == parts.Mortising && sized(op, "wide") > 0:
 		return []string{t.across(op, sized(op, "wide")), t.along(op, sized(op, "long"))}
 	case op.Work == parts.LettingIn && op.Note == "from end to end":
@@ -39,6 +41,25 @@ func (t teller) gauges(op parts.Operation) []string {
 		return []string{t.along(op, notched(op, long))}
 	}
 	return nil
+}
+
+// roundTheNave is what one of the mortises round a nave is called.
+const roundTheNave = "spoke mortise"
+
+// like is the first piece of work on the wood that is as op is, but for its place
+// round a nave: op itself where it is the first, or of any other work.
+func (t teller) like(op parts.Operation) parts.Operation {
+	const touch Length = 1e-6
+	for _, o := range t.item.Stick.Operations() {
+		if op.What != roundTheNave || o.Ref == op.Ref {
+			break
+		}
+		off := o.At.X - op.At.X
+		if o.What == op.What && max(off, -off) < touch && slices.Equal(o.Sizes, op.Sizes) {
+			return o
+		}
+	}
+	return op
 }
 
 // notched is how far a notch reaches along the wood: one in an end reaches as far

@@ -64,6 +64,9 @@ func (l *layout) workWords(f outline.Laid, group []parts.Mark) (lines []line, qu
 			lines = append(lines, line{l.brief(op, l.item.WorkWords(op)), small, outline.Bold})
 			continue
 		}
+		if o := l.like(op); o.Ref != ref {
+			return []line{{ref + ": as " + o.Ref, small, outline.Bold}}, false, wanted
+		}
 		what := l.item.WorkWords(op)
 		if called(ref, what) {
 			what = "" // the work is called by what it is

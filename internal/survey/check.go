@@ -27,6 +27,9 @@ func (r *reader) oneMeaning() {
 	for i := range r.s.Parts {
 		check(r.s.Parts[i].ID, r.s.Parts[i].At)
 	}
+	for i := range r.s.Wheels {
+		check(r.s.Wheels[i].ID, r.s.Wheels[i].At)
+	}
 	for _, id := range r.boltIDs {
 		check(id, r.bolts[id].At)
 	}
@@ -77,6 +80,7 @@ func (r *reader) check() {
 	r.loadsOn()
 	r.approved()
 	r.moveThings()
+	r.wheelThings()
 	for i := range r.s.Datum {
 		r.about(&r.s.Datum[i], r.datumThing)
 	}

@@ -34,6 +34,7 @@ type Survey struct {
 	Datum      []Statement // what fixes the vehicle's frame
 	Irons      []Iron
 	Parts      []Part
+	Wheels     []Wheel
 	Fastenings []Fastening
 	Joints     []Joint
 	Moves      []Move

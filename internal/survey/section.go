@@ -60,6 +60,10 @@ func sections() []section {
 			lines: func() []entry { return entries(partKeys()) }, read: (*reader).parts,
 		},
 		{
+			name: "wheel", form: lineEach, means: wheelMeans,
+			lines: func() []entry { return entries(wheelKeys()) }, read: (*reader).wheels,
+		},
+		{
 			name: "fastening", form: headingEach, means: fasteningMeans,
 			lines: func() []entry { return entries(fasteningKeys()) }, read: (*reader).fastenings,
 		},

@@ -35,6 +35,9 @@ func (w *Wagon) Survey(b Blunder) []byte {
 	for i := range w.survey.Fastenings {
 		w.readFastening(text, &w.survey.Fastenings[i])
 	}
+	for i := range w.survey.Wheels {
+		w.readWheel(text, &w.survey.Wheels[i])
+	}
 	out := text.String()
 	head := strings.Index(out, "[vehicle]")
 	return []byte("# Orchard wagon: the irons as they were measured, with rule and callipers.\n\n" + out[head:])
@@ -57,6 +60,9 @@ func (w *Wagon) Order() []string {
 	var ids []string
 	for _, p := range w.drawn.Parts {
 		ids = append(ids, p.ID)
+	}
+	for _, v := range w.drawn.Wheels {
+		ids = append(ids, v.ID)
 	}
 	return ids
 }

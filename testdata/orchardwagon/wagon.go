@@ -66,6 +66,8 @@ type Wagon struct {
 	through map[string]*vehicle.Fastening
 	truth   Truth
 	rand    *rand.Rand
+	// wheels has the wheels' own differences, so that telling more of them changes nothing else.
+	wheels *rand.Rand
 }
 
 // Build makes a true wagon from the drawing.
@@ -84,12 +86,15 @@ func Build(seed uint64) (*Wagon, error) {
 	}
 	w := &Wagon{
 		survey: s, drawn: v, boxes: map[string]*box{}, lines: map[string][3]float64{},
-		through: map[string]*vehicle.Fastening{}, truth: Truth{}, rand: rand.New(rand.NewPCG(seed, 1)),
+		through: map[string]*vehicle.Fastening{}, truth: Truth{}, rand: rand.New(rand.NewPCG(seed, 1)), wheels: rand.New(rand.NewPCG(seed, 2)),
 	}
 	for _, i := range v.Irons {
 		w.build(i.ID, i.Sizes, i.Place, ironDiffers)
 	}
 	for _, p := range v.Parts {
+		if ofWheel(v, p) {
+			continue
+		}
 		w.build(p.ID, p.Sizes, p.Place, sizeDiffers)
 	}
 	w.fitRims()
@@ -100,6 +105,7 @@ func Build(seed uint64) (*Wagon, error) {
 		}
 		w.lines[f.ID], w.through[f.ID] = line, f
 	}
+	w.buildWheels()
 	return w, nil
 }
 
