@@ -8,14 +8,10 @@ import (
 
 // Kinds are all kinds of part, by name.
 func Kinds() []Kind {
-	ks := append(plainKinds(), bolsterKind(), felloeKind(), reachKind(), seatRailKind(), slatKind())
+	ks := append(plainKinds(), bolsterKind(), felloeKind(), naveKind(), reachKind(), seatRailKind(), slatKind(), spokeKind())
 	slices.SortFunc(ks, func(a, b Kind) int { return strings.Compare(a.Name, b.Name) })
 	return ks
 }
-
-// WheelKinds are the kinds that a wheel is made of besides its felloes. No survey can
-// ask for them yet: they are made from a wheel's figures (package wheel).
-func WheelKinds() []Kind { return []Kind{naveKind(), spokeKind()} }
 
 // An UnknownKindError names a kind of part that there is not.
 type UnknownKindError struct {

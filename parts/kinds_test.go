@@ -26,8 +26,8 @@ func TestKinds(t *testing.T) {
 	}
 	require.True(t, slices.IsSorted(names))
 	require.Equal(t, []string{
-		"axle bed", "bolster", "cross bar", "felloe", "reach", "riser", "sand board", "seat board",
-		"seat rail", "side rail", "sill", "slat", "tailboard",
+		"axle bed", "bolster", "cross bar", "felloe", "nave", "reach", "riser", "sand board", "seat board",
+		"seat rail", "side rail", "sill", "slat", "spoke", "tailboard",
 	}, names)
 }
 

@@ -18,15 +18,20 @@ const far Length = 1e5
 
 func nowhere() cross { return cross{holds: func(form.Point) bool { return false }} }
 
-// crossOf cuts a volume at a station. A turned piece shows only where the plane
-// holds its axis, a slanting bore only where it runs nearly along the part.
+// crossOf cuts a volume at a station. A turned piece shows where it lies along the
+// part, or where the plane holds its axis.
 func crossOf(v form.Volume, x Length) cross {
 	switch v := v.(type) {
 	case form.Prism:
 		return prismCross(v, x)
 	case form.Half:
 		return halfCross(v, x)
+	case form.Oval:
+		return ovalCross(v, x)
 	case form.Revolved:
+		if math.Abs(v.Frame.W().X) > 1-1e-9 {
+			return ringCross(v, x)
+		}
 		return turnedCross(v, x)
 	case form.Difference:
 		from, cut := crossOf(v.From, x), merged(v.Cut, x)
@@ -107,7 +112,7 @@ func prismCross(p form.Prism, x Length) cross {
 	case math.Abs(w.X) > 0.5:
 		return endwise(p, from, to, x)
 	}
-	return nowhere()
+	return slanted(p, from, to, x)
 }
 
 // sweptCross cuts a prism that is swept across the part: an oblong for each
@@ -164,7 +169,10 @@ func endwise(p form.Prism, from, to, x Length) cross {
 		for _, q := range places[:len(places)-1] {
 			deep := (x - f.At(q.X, q.Y, 0).X) / Length(w.X)
 			if deep < from || deep > to {
-				return nowhere()
+				if square {
+					return nowhere()
+				}
+				return slanted(p, from, to, x)
 			}
 			at := inPlane(f.At(q.X, q.Y, deep))
 			out = append(out, form.Vertex{Point: at, Bulge: bulge})
