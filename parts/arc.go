@@ -106,11 +106,15 @@ func (a Arc) Volume() form.Volume {
 // Outline is as in Body.
 func (a Arc) Outline(f Face) form.Profile {
 	long, wide, deep := a.Box()
-	switch f {
-	case FirstSide:
+	switch {
+	case f == FirstSide:
 		return a.sector()
-	case SecondSide:
+	case f == SecondSide:
 		return a.sector().Mirrored(deep)
+	case a.Bevel != 0:
+		return a.leaning(f)
+	}
+	switch f {
 	case FirstEnd, SecondEnd:
 		return form.Rectangle(form.Point{}, form.Point{X: wide, Y: deep})
 	}

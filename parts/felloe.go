@@ -48,6 +48,7 @@ func felloeKind() Kind {
 			{"tyre-bolt", "diameter of the hole for the tyre bolt", NoAxis, InLength, Optional},
 			{"eased", "radius of the belly's eased edges", NoAxis, InLength, Optional},
 			{"gap", "left open at each joint for the tyre to close", NoAxis, InLength, Optional},
+			{"bevel", "how far back and belly are out of square to the sides, smaller at the outer one", NoAxis, InDegrees, Optional},
 			{"lean", "how far the spokes' tongues lean to the outer side, in a dished wheel", NoAxis, InDegrees, Optional},
 			{"lean-back", "how far every second tongue leans, where the spokes are staggered", NoAxis, InDegrees, Optional},
 			{"tongue-square", "side of square holes for the spokes' tongues, in place of round ones", NoAxis, InLength, Optional},
@@ -56,7 +57,7 @@ func felloeKind() Kind {
 	return k.built(func(m Measures) Part {
 		l := m.Lengths
 		f := Felloe{
-			Radius: l["radius"], Wide: l["wide"], Deep: l["deep"], // no bevel yet: a coned rim's back is not drawn exactly, and so is not asked of a survey
+			Radius: l["radius"], Wide: l["wide"], Deep: l["deep"], Bevel: m.Angles["bevel"],
 			Felloes: m.Counts["felloes"], Spokes: m.Counts["spokes"],
 			Tongue: l["tongue"], Lean: m.Angles["lean"], LeanBack: m.Angles["lean"],
 			Dowel: l["dowel"], DowelDeep: l["dowel-deep"],

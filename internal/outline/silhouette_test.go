@@ -37,7 +37,7 @@ func TestOutlineIsTheSolidSeenSquareOn(t *testing.T) {
 							p := form.Point{X: mid.X - Length(dy*off), Y: mid.Y + Length(dx*off)}
 							return seen(body, s.Body, f, p, sight)
 						}
-						require.True(t, at(within), "example %d, %v: wood %v mm inside of %v", seed, f, within, mid)
+						require.True(t, at(within) || traced(body, s.Body, f, form.Point{X: mid.X - Length(dy*within), Y: mid.Y + Length(dx*within)}), "example %d, %v: wood %v mm inside of %v", seed, f, within, mid)
 						require.False(t, at(-within), "example %d, %v: air %v mm outside of %v", seed, f, within, mid)
 					}
 				}
@@ -86,6 +86,23 @@ func seen(body *solid.Solid, b parts.Body, f parts.Face, p form.Point, depths []
 		if body.Evaluate(v3.Vec{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z)}) < 0 {
 			return true
 		}
+	}
+	return false
+}
+
+// traced goes along the line of sight, never farther at a step than the nearest wood
+// is off, but for a hair: a leaning corner is a sliver that fixed depths miss.
+func traced(body *solid.Solid, b parts.Body, f parts.Face, p form.Point) bool {
+	const hair = 0.002
+	long, wide, deep := b.Box()
+	through := [...]Length{deep, wide, deep, wide, long, long}[f]
+	for d := Length(-1); d < through+1; {
+		at := f.Frame(b).At(p.X, p.Y, -d)
+		off := body.Evaluate(v3.Vec{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z)})
+		if off < 0 {
+			return true
+		}
+		d += Length(max(off, hair))
 	}
 	return false
 }

@@ -87,10 +87,13 @@ func (d draw) felloe() {
 	}
 }
 
-// dished leans the spokes of a wheel, a little.
+// dished leans the spokes of a wheel and bevels its felloes, a little.
 func (d draw) dished(wide, deep float64) {
 	lean := rapid.Float64Range(-4, 4).Draw(d.t, "lean")
 	d.m.Angles["lean"] = parts.Angle(lean) * quantity.Degree
+	if d.yes("coned") {
+		d.m.Angles["bevel"] = d.m.Angles["lean"]
+	}
 	if d.yes("staggered") {
 		d.m.Angles["lean-back"] = parts.Angle(lean+.75) * quantity.Degree
 	}
