@@ -167,6 +167,9 @@ func (o Order) jobs() ([]job, error) {
 		noted := *it // what the seasons ask of a part stands on its sheet, and first of all why it does not fit
 		noted.Notes = append(append(notFitting(it), it.Notes...), moves.Notes(it)...)
 		jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + ".pdf", func(b *bytes.Buffer) error { return pattern.Write(b, v, &noted, o.Paper) }})
+		if pattern.HasRim(it) {
+			jobs = append(jobs, job{"joiner/patterns/" + v.Stem(it) + "_rim.pdf", func(b *bytes.Buffer) error { return pattern.WriteRim(b, v, &noted, o.Paper) }})
+		}
 	}
 	sheets, err := o.drawings(list)
 	if err != nil {

@@ -26,6 +26,7 @@ func (o Order) page(list *cutlist.List, more []vehicle.Finding) page.Model {
 			stem := o.Vehicle.Stem(it)
 			return []page.Link{
 				{Words: "Full-size pattern (PDF)", Path: "../joiner/patterns/" + stem + ".pdf"},
+				{Words: "Drawing (PDF)", Path: "../" + Drawings + stem + "_drawing.pdf"},
 				{Words: "Mesh (STL, millimetres)", Path: "../cnc/" + stem + ".stl"},
 			}
 		},
