@@ -167,6 +167,31 @@ func TestPartThatIsTrapped(t *testing.T) {
 	nothing(t, b) // the lids come off first
 }
 
+// A key that is thicker at both its ends than the mortise it goes through can never
+// have been brought in; as thick as its middle all along, it can.
+func TestKeyThatIsTrapped(t *testing.T) {
+	keyed := func(waisted ...parts.Feature) *build {
+		b := newBuild()
+		b.wood("beam", form.Vec{}, straight, 600, 100, 100,
+			parts.Mortise{ID: "hollow", What: "hollow", Face: parts.FirstSide, At: form.Point{X: 300, Y: 50}, Long: 104, Wide: 24})
+		at, deep := form.Vec{X: 350, Y: -100}, length(100)
+		if len(waisted) == 0 {
+			at.Z, deep = 40, 20
+		}
+		b.wood("key", at, across, 300, 100, deep, waisted...)
+		return b
+	}
+	waist := func(id string, f parts.Face) parts.Housing {
+		return parts.Housing{ID: id, What: "waist", Face: f, Station: 150, Width: 104, Depth: 40}
+	}
+	nothing(t, keyed())
+	r := offered(t, keyed(waist("above", parts.Upper), waist("below", parts.Under))).Remarks
+	require.NotEmpty(t, r)
+	require.Equal(t, vehicle.CannotGo, r[0].Gravity)
+	require.Equal(t, "trapped", r[0].Check)
+	require.Subset(t, []string{"beam", "key"}, r[0].Parts)
+}
+
 // A wheel of radius 500 whose inner face is 300 from the king bolt meets a body's
 // side a from it where 300 cos - 500 sin of the angle is a: by hand, a = 90.85 mm
 // at 22 degrees.

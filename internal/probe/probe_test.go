@@ -1,7 +1,13 @@
 package probe_test
 
 import (
+	"bytes"
+	"encoding/json"
 	"math"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -73,6 +79,52 @@ func TestOverlapAgainstSkin(t *testing.T) {
 	skin, err := mesh.Of(shape, 0.01)
 	require.NoError(t, err)
 	require.InEpsilon(t, float64(skin.Volume()), float64(got.Volume), 0.01)
+}
+
+// The same, and random blocks against cones, against manifold-3d 3.5.4 (npm), a mesh
+// library that is not ours.
+func TestOverlapAgainstManifold(t *testing.T) {
+	check, err := filepath.Abs("../../.ci/meshcheck")
+	require.NoError(t, err)
+	_, noNode := exec.LookPath("node")
+	_, noLibrary := os.Stat(filepath.Join(check, "node_modules", "manifold-3d"))
+	if noNode != nil || noLibrary != nil {
+		if os.Getenv("CI") == "true" {
+			t.Fatal("node or manifold-3d is not installed")
+		}
+		t.Skip("node or manifold-3d is not installed (npm ci in .ci/meshcheck)")
+	}
+	r := rand.New(rand.NewPCG(8, 1))
+	for range 5 {
+		s, c := math.Sincos(0.2 + 0.4*r.Float64())
+		a := form.Moved(form.Difference{From: block(0, 0, 0, 80, 40, 30), Cut: []form.Volume{round(form.Vec{X: 20, Y: 20, Z: -1}, 2, 8, 40)}},
+			form.Frame{Origin: form.Vec{X: 3, Y: -4, Z: 2}, U: form.Dir{X: c, Y: s}, V: form.Dir{X: -s, Y: c}})
+		b := form.Revolved{
+			Frame:   form.Frame{Origin: form.Vec{X: 10 + form.Length(20*r.Float64()), Y: 20, Z: 5}, U: form.Dir{X: 1}, V: form.Dir{Y: 1}},
+			Profile: form.Polygon(form.Point{}, form.Point{X: 30}, form.Point{X: 10, Y: 40}, form.Point{Y: 40}), Sweep: 2 * math.Pi,
+		}
+		folder := t.TempDir()
+		said, err := exec.Command("node", filepath.Join(check, "common.mjs"), skinned(t, folder, "a.stl", a), skinned(t, folder, "b.stl", b)).Output()
+		require.NoError(t, err)
+		var says struct{ Volume float64 }
+		require.NoError(t, json.Unmarshal(said, &says))
+		require.Greater(t, says.Volume, 100.0)
+		require.InEpsilon(t, says.Volume, float64(common(a, b).Volume), 0.01)
+	}
+}
+
+// skinned writes a shape's skin as STL.
+func skinned(t *testing.T, folder, name string, v form.Volume) string {
+	t.Helper()
+	shape, err := solid.New(v)
+	require.NoError(t, err)
+	skin, err := mesh.Of(shape, 0.01)
+	require.NoError(t, err)
+	var out bytes.Buffer
+	require.NoError(t, mesh.WriteSTL(&out, skin, mesh.Header{Name: name, Unit: "mm", Issue: "A"}))
+	file := filepath.Join(folder, name)
+	require.NoError(t, os.WriteFile(file, out.Bytes(), 0o644))
+	return file
 }
 
 // Two thin slivers that meet in a corner are no deeper for being long.
