@@ -3,6 +3,7 @@ package parts_test
 import (
 	"bytes"
 	"math"
+	"math/rand/v2"
 	"os"
 	"strconv"
 	"testing"
@@ -42,9 +43,6 @@ func TestEveryKindHasASkin(t *testing.T) {
 			t.Parallel()
 			gen := anypart.Of(k)
 			n := skins(t)
-			if k.Name == "nave" { // it has up to sixteen mortises: a tenth of them says as much
-				n = (n + 9) / 10
-			}
 			for seed := range n {
 				body, err := solid.New(gen.Example(seed).Stick().Volume())
 				require.NoError(t, err)
@@ -54,6 +52,23 @@ func TestEveryKindHasASkin(t *testing.T) {
 				require.InDelta(t, float64(fine.Volume()), float64(coarse.Volume()), slack, "example %d", seed)
 			}
 		})
+	})
+}
+
+// Wherever a part stands its skin is as good: twenty places each, however they fall
+// on any grid.
+func TestSkinsStandAnywhere(t *testing.T) {
+	r := rand.New(rand.NewPCG(20, 4))
+	off := func() parts.Length { return parts.Length(r.Float64()*200 - 100) }
+	kindsOf(func(name string, k parts.Kind) {
+		v := anypart.Of(k).Example(7).Stick().Volume()
+		for i := range 20 {
+			at := form.Frame{Origin: form.Vec{X: off(), Y: off(), Z: off()}, U: form.Dir{X: 1}, V: form.Dir{Y: 1}}
+			body, err := solid.New(form.Moved(v, at))
+			require.NoError(t, err, name)
+			skin(t, body, 0.05, i)
+			skin(t, body, 0.02, i)
+		}
 	})
 }
 
